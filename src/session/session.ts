@@ -1,0 +1,230 @@
+import type { Engine } from '../../shared/derived.ts';
+import type { Change, Edit, Path, Source, Transaction } from '../../shared/edit.ts';
+import type { Notebook } from '../../shared/notebook.ts';
+import type { DayId, Ref, RowId } from '../../shared/ref.ts';
+import { applyEdit, writeCells } from '../notebook/apply-edit.ts';
+import { dayOf, daysOf } from '../notebook/read.ts';
+import { undoing } from '../notebook/undo.ts';
+import { zerosOnLeaving } from '../notebook/zeros-on-leaving.ts';
+import type { Clock } from './clock.ts';
+import { emptyHistory, withRedo, withStep, withUndo, type History } from './history.ts';
+
+/** Told once for each thing that happened, after the engine has taken it in. */
+export interface Notice {
+  /** Cells of the open day whose typed or derived value changed. */
+  readonly refs: readonly Ref[];
+  /** More than cells changed: animals, columns, days, limits, the open day itself. */
+  readonly isWide: boolean;
+  readonly transaction?: Transaction;
+}
+
+export type Listener = (notice: Notice) => void;
+
+/** Where transactions go to be kept; resolves once the transaction is on disk. */
+export interface Journal {
+  append(transaction: Transaction, notebook: Notebook): Promise<void>;
+}
+
+/** `memory`: keeping failed or was refused; everything typed since is only in this page. */
+export type Saved =
+  | { readonly state: 'saved'; readonly at: number | null }
+  | { readonly state: 'saving' }
+  | { readonly state: 'memory'; readonly sentence: string };
+
+export interface SessionParts {
+  readonly engine: Engine;
+  readonly clock: Clock;
+  readonly journal?: Journal;
+  /** Milliseconds since 1970, for "saved at". */
+  readonly now: () => number;
+}
+
+/**
+ * The one holder of an open notebook. All changes pass `dispatch`; listeners hear once, when the
+ * engine has followed. The session gives up former notebooks: read `session.notebook` afresh and
+ * never keep one across a dispatch.
+ */
+export class Session {
+  private held: Notebook;
+  private day: DayId | null = null;
+  private row: RowId | null = null;
+  private past: History = emptyHistory;
+  private keeping: Saved = { state: 'saved', at: null };
+  private pending = 0;
+  private readonly listeners = new Set<Listener>();
+  private readonly savedListeners = new Set<() => void>();
+
+  constructor(
+    notebook: Notebook,
+    private readonly parts: SessionParts,
+  ) {
+    this.held = notebook;
+    for (const [device, [ms, counter]] of Object.entries(notebook.seen))
+      parts.clock.saw([ms, counter, device]);
+  }
+
+  get notebook(): Notebook {
+    return this.held;
+  }
+
+  get engine(): Engine {
+    return this.parts.engine;
+  }
+
+  get openDay(): DayId | null {
+    return this.day;
+  }
+
+  /** The row a person is typing in, whose lone chamber is held back from figures. */
+  get typingRow(): RowId | null {
+    return this.row;
+  }
+
+  get saved(): Saved {
+    return this.keeping;
+  }
+
+  /** What undo would take back, or null. */
+  get undoLabel(): string | null {
+    return this.past.done.at(-1)?.label ?? null;
+  }
+
+  get redoLabel(): string | null {
+    return this.past.undone.at(-1)?.label ?? null;
+  }
+
+  subscribe(listener: Listener): () => void {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  }
+
+  subscribeSaved(listener: () => void): () => void {
+    this.savedListeners.add(listener);
+    return () => this.savedListeners.delete(listener);
+  }
+
+  /** Does one edit. An edit that alters nothing leaves no trace: no step, no notice, no journal. */
+  async dispatch(edit: Edit): Promise<Transaction | null> {
+    const stamp = this.parts.clock.next();
+    const { notebook, changes } = applyEdit(this.held, edit, stamp, 'days in place');
+    if (changes.length === 0) return null;
+    this.held = notebook;
+    const transaction: Transaction = { label: edit.label, source: edit.source, stamp, changes };
+    this.past = withStep(this.past, transaction);
+    await this.follow(transaction);
+    return transaction;
+  }
+
+  /** Takes in changes that bear stamps of their own (a second copy, another tab), as one step. */
+  async takeIn(label: string, source: Source, changes: readonly Change[]): Promise<void> {
+    if (changes.length === 0) return;
+    const stamps = changes.flatMap(({ to }) => (to ?? []).map(([, stamp]) => stamp));
+    for (const stamp of stamps) this.parts.clock.saw(stamp);
+    this.held = writeCells(this.held, changes, stamps, 'days in place');
+    const transaction = { label, source, stamp: this.parts.clock.next(), changes };
+    await this.follow(transaction);
+  }
+
+  /** Takes the newest step back; names the places that were written since and so left alone. */
+  async undo(): Promise<{ readonly label: string; readonly passedOver: readonly Path[] } | null> {
+    return this.takeBack(this.past.done.at(-1), 'undo', withUndo);
+  }
+
+  async redo(): Promise<{ readonly label: string; readonly passedOver: readonly Path[] } | null> {
+    return this.takeBack(this.past.undone.at(-1), 'redo', withRedo);
+  }
+
+  private async takeBack(
+    step: Transaction | undefined,
+    source: 'undo' | 'redo',
+    record: (history: History, inverse: Transaction) => History,
+  ): Promise<{ readonly label: string; readonly passedOver: readonly Path[] } | null> {
+    if (!step) return null;
+    const stamp = this.parts.clock.next();
+    const { changes, passedOver } = undoing(this.held, step, stamp);
+    this.held = writeCells(this.held, changes, [stamp], 'days in place');
+    const inverse: Transaction = { label: step.label, source, stamp, changes };
+    this.past = record(this.past, inverse);
+    await this.follow(inverse);
+    return { label: step.label, passedOver };
+  }
+
+  /** Opens a sampling day: its columns show, its figures are worked out. */
+  async open(day: DayId): Promise<void> {
+    if (this.row !== null) await this.enterRow(null);
+    this.day = day;
+    await this.parts.engine.open(this.held, day);
+    if (this.day === day) this.notify({ refs: [], isWide: true });
+  }
+
+  /** Opens the newest day; none on a notebook without days. */
+  async openNewest(): Promise<void> {
+    const newest = daysOf(this.held).at(-1);
+    if (newest) await this.open(newest.id);
+  }
+
+  /**
+   * The row now being typed in. On leaving a row its held-back chamber counts, and the further egg
+   * types looked for and left blank become visible zeros by one edit that can be undone.
+   */
+  async enterRow(row: RowId | null): Promise<void> {
+    if (row === this.row) return;
+    const left = this.row;
+    this.row = row;
+    const refs = await this.parts.engine.holdBack(row);
+    if (refs.length > 0) this.notify({ refs, isWide: false });
+    if (left !== null && this.day !== null) {
+      const zeros = zerosOnLeaving(this.held, this.day, left);
+      if (zeros) await this.dispatch(zeros);
+    }
+  }
+
+  private async follow(transaction: Transaction): Promise<void> {
+    this.keep(transaction);
+    const isWide = transaction.changes.some(({ path }) => path[0] !== 'readings');
+    if (this.day !== null && dayOf(this.held, this.day)?.removed === true) {
+      await this.closeDay();
+    } else if (this.day === null || dayOf(this.held, this.day)?.date === undefined) {
+      await this.closeDay();
+    }
+    const derived = await this.parts.engine.apply(this.held, transaction.changes);
+    const typed = transaction.changes.flatMap(({ path }) =>
+      path[0] === 'readings' ? [{ day: path[1], row: path[2], column: path[3] }] : [],
+    );
+    this.notify({ refs: [...typed, ...derived], isWide, transaction });
+  }
+
+  private async closeDay(): Promise<void> {
+    this.day = null;
+    this.row = null;
+    await this.openNewest();
+  }
+
+  private keep(transaction: Transaction): void {
+    const { journal } = this.parts;
+    if (!journal) return;
+    this.pending += 1;
+    if (this.keeping.state !== 'memory') this.setSaved({ state: 'saving' });
+    journal.append(transaction, this.held).then(
+      () => {
+        this.pending -= 1;
+        if (this.pending === 0 && this.keeping.state !== 'memory')
+          this.setSaved({ state: 'saved', at: this.parts.now() });
+      },
+      (reason: unknown) => {
+        this.pending -= 1;
+        const sentence = reason instanceof Error ? reason.message : String(reason);
+        this.setSaved({ state: 'memory', sentence });
+      },
+    );
+  }
+
+  private setSaved(saved: Saved): void {
+    this.keeping = saved;
+    for (const listener of this.savedListeners) listener();
+  }
+
+  private notify(notice: Notice): void {
+    for (const listener of this.listeners) listener(notice);
+  }
+}

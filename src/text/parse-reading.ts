@@ -1,0 +1,191 @@
+import type { Column } from '../../shared/notebook.ts';
+import type { Reading, WeightUnit } from '../../shared/reading.ts';
+
+/** How this person writes numbers, and the unit a bare weight is in. */
+export interface Typing {
+  readonly decimalMark: '.' | ',';
+  readonly weightUnit: WeightUnit;
+}
+
+/** Words a cup's status may be given by, with the status they mean. */
+export const statusWords: Readonly<Record<string, string>> = {
+  'not sampled': 'not sampled',
+  'no sample': 'not sampled',
+  ns: 'not sampled',
+  spoiled: 'spoiled',
+  spoilt: 'spoiled',
+  lost: 'lost',
+  'lost it': 'lost',
+  pooled: 'pooled',
+  'could not count': 'could not count',
+  'not countable': 'could not count',
+  sampled: 'sampled',
+};
+
+/** The largest count one grid can honestly hold; more is a slip of the finger or "too many". */
+export const largestCount = 100_000;
+
+const tooManyWords = /^(tntc|too many|too many to count|uncountable)$/i;
+
+/**
+ * Reads what was typed into one cell as the column's kind. `null` is a cleared cell. Whatever cannot
+ * be read stays as typed, as a fault with a reason; it is never dropped or turned into a number.
+ */
+export function parseReading(column: Column, typed: string, typing: Typing): Reading | null {
+  const text = typed.trim();
+  if (text === '') return null;
+  switch (column.kind) {
+    case 'count':
+      return parseCount(text);
+    case 'part':
+      return parsePart(text, typing);
+    case 'number':
+      return parsePlain(column, text, typing);
+    case 'weight':
+      return parseWeight(text, typing);
+    case 'score':
+      return parseScore(column, text, typing);
+    case 'tick':
+      return parseTick(text);
+    case 'choice':
+      return parseChoice(column, text);
+    case 'formula':
+      return column.typedOver
+        ? parsePlain(column, text, typing)
+        : wrong(text, 'This column is worked out from the others; it cannot be typed into.');
+    case 'outcome':
+      return wrong(text, 'The outcome follows from your criteria; it cannot be typed.');
+    case 'text':
+      return { kind: 'text', text: typed };
+  }
+}
+
+/** A number of eggs: digits, `>n`, `<n`, or "too many". */
+export function parseCount(text: string): Reading {
+  if (/^\d+$/.test(text)) {
+    const value = Number(text);
+    return value > largestCount
+      ? wrong(
+          text,
+          `${text} eggs is more than a grid can hold; type too many, or >n, or check the digits.`,
+        )
+      : { kind: 'number', text, value };
+  }
+  if (tooManyWords.test(text)) return { kind: 'too-many', text };
+  const bound = /^([<>])\s*(\d+)$/.exec(text);
+  if (bound && Number(bound[2]) <= largestCount) {
+    const value = Number(bound[2]);
+    if (bound[1] === '>') return { kind: 'over', text, value };
+    if (value > 0) return { kind: 'under', text, value };
+    return wrong(text, 'Fewer than 0 eggs cannot be; type 0 if you saw none.');
+  }
+  return wrong(text, countReason(text));
+}
+
+function countReason(text: string): string {
+  if (/^-\s*\d/.test(text)) return `A count cannot be below zero; type the eggs you saw.`;
+  if (/^\d+[.,]\d+$/.test(text))
+    return `A count is whole eggs; "${text}" has a decimal mark. Type the eggs seen in this chamber.`;
+  if (/^\d+e\d+$/i.test(text)) return `Type the count with plain digits, not as "${text}".`;
+  if (/^\d+\s*\?+$/.test(text))
+    return `"${text}" is in doubt, so it is not counted. Take away the question mark once you are sure.`;
+  if (/^[-–—.x]+$/i.test(text))
+    return `"${text}" is not a count. Leave the cell empty if it was not counted, or set the status.`;
+  return `"${text}" is not a count. Type digits, >40, <5, or too many; anything else goes in the note.`;
+}
+
+/** The part of a grid counted: `3/6`, `0.5`, `1`; more than nothing, at most the whole grid. */
+export function parsePart(text: string, typing: Typing): Reading {
+  const lanes = /^(\d+)\s*\/\s*(\d+)$/.exec(text);
+  const value = lanes ? Number(lanes[1]) / Number(lanes[2]) : plainNumber(text, typing);
+  if (value === null || !Number.isFinite(value))
+    return wrong(
+      text,
+      `"${text}" is not a part of a grid. Type lanes counted over lanes, like 3/6.`,
+    );
+  if (value <= 0 || value > 1)
+    return wrong(text, 'The part of a grid counted is more than 0 and at most 1 (the whole grid).');
+  return { kind: 'number', text, value };
+}
+
+function parsePlain(column: Column, text: string, typing: Typing): Reading {
+  const value = plainNumber(text, typing);
+  if (value === null) return wrong(text, numberReason(text, typing));
+  if (column.low !== undefined && value < column.low)
+    return wrong(text, `${column.label ?? column.key} is at least ${column.low}.`);
+  if (column.high !== undefined && value > column.high)
+    return wrong(text, `${column.label ?? column.key} is at most ${column.high}.`);
+  return { kind: 'number', text, value };
+}
+
+/** A weight with a unit of its own (`41.5 kg`, `91 lb`); a bare number is in the notebook's unit. */
+export function parseWeight(text: string, typing: Typing): Reading {
+  const match = /^(.*?)\s*(kg|kgs|lb|lbs)?$/i.exec(text);
+  const value = plainNumber(match?.[1] ?? '', typing);
+  if (value === null)
+    return wrong(
+      text,
+      `"${text}" is not a weight. Type a number, with kg or lb behind it if you like.`,
+    );
+  const word = match?.[2]?.toLowerCase();
+  const unit: WeightUnit =
+    word === undefined ? typing.weightUnit : word.startsWith('lb') ? 'lb' : 'kg';
+  const kg = unit === 'lb' ? value * kgPerLb : value;
+  if (kg <= 0) return wrong(text, 'A weight is more than 0.');
+  if (kg > 400) return wrong(text, `${text} is heavier than any sheep or goat; check the digits.`);
+  return { kind: 'number', text, value, unit };
+}
+
+/** The international pound of 1959, exact by definition. */
+export const kgPerLb = 0.45359237;
+
+function parseScore(column: Column, text: string, typing: Typing): Reading {
+  const low = column.low ?? 1;
+  const high = column.high ?? 5;
+  const step = column.step ?? 1;
+  const value = plainNumber(text, typing);
+  const steps = value === null ? NaN : (value - low) / step;
+  if (value === null || value < low || value > high || Math.abs(steps - Math.round(steps)) > 1e-9) {
+    const half = step === 1 ? 'whole points' : `steps of ${step}`;
+    return wrong(text, `${column.label ?? column.key} goes from ${low} to ${high} in ${half}.`);
+  }
+  return { kind: 'number', text, value };
+}
+
+function parseTick(text: string): Reading {
+  if (/^(yes|y|x|true|1|✓|✔|seen)$/i.test(text)) return { kind: 'tick', text, value: true };
+  if (/^(no|n|false|0|not seen)$/i.test(text)) return { kind: 'tick', text, value: false };
+  return wrong(
+    text,
+    `"${text}" is neither yes nor no. Type yes if the sign was seen, or leave it empty.`,
+  );
+}
+
+function parseChoice(column: Column, text: string): Reading {
+  const words = column.words ?? [];
+  const lower = text.toLowerCase();
+  const chosen =
+    words.find((word) => word.toLowerCase() === lower) ??
+    (column.key === 'status' ? statusWords[lower] : undefined);
+  if (chosen !== undefined) return { kind: 'text', text: chosen };
+  return wrong(text, `"${text}" is not one of: ${words.join(', ')}.`);
+}
+
+/** A plain decimal number in this person's way of writing; null when it is anything else. */
+function plainNumber(text: string, typing: Typing): number | null {
+  const mark = typing.decimalMark === ',' ? ',' : '\\.';
+  if (!new RegExp(`^[+-]?(\\d+(${mark}\\d*)?|${mark}\\d+)$`).test(text)) return null;
+  const value = Number(text.replace(',', '.'));
+  return Number.isFinite(value) ? value : null;
+}
+
+function numberReason(text: string, typing: Typing): string {
+  const other = typing.decimalMark === '.' ? ',' : '.';
+  if (new RegExp(`^\\d+\\${other}\\d+$`).test(text))
+    return `"${text}": the decimal mark here is "${typing.decimalMark}". Type ${text.replace(other, typing.decimalMark)}.`;
+  return `"${text}" is not a number.`;
+}
+
+function wrong(text: string, reason: string): Reading {
+  return { kind: 'fault', text, reason };
+}
