@@ -1,0 +1,98 @@
+import type { Edit, SetTo } from '../../shared/edit.ts';
+import type { DayCopy, Notebook } from '../../shared/notebook.ts';
+import { fault, isFault, type Fault } from '../../shared/value.ts';
+import { dayId } from '../text/day-id.ts';
+import { newest } from './cell.ts';
+import { dayOf, daysOf, defaultsOf, limitsOf } from './read.ts';
+import { setsOf } from './record-sets.ts';
+
+/** A day as people read it: its date, and its label where it has one. */
+export function dayName(notebook: Notebook, id: string): string {
+  const day = dayOf(notebook, id);
+  if (!day) return id;
+  return day.label ? `${day.date} ${day.label}` : day.date;
+}
+
+/**
+ * Adds a sampling day with its own copy of today's protocol, criteria, looked-for types and limits.
+ * A second day on one date needs a label. A day that was removed comes back with what it held.
+ */
+export function addDay(
+  notebook: Notebook,
+  date: string,
+  label: string,
+  countedBy?: string,
+): { readonly edit: Edit; readonly id: string } | Fault {
+  const id = dayId(date, label);
+  if (isFault(id)) return id;
+  const there = dayOf(notebook, id);
+  if (there && there.removed !== true && there.date !== undefined)
+    return fault(
+      'day-there',
+      `${dayName(notebook, id)} is already there. Open it, or give the second sampling a label, like evening.`,
+    );
+  const revived: SetTo[] = [{ path: ['days', id, 'removed'], value: null }];
+  if (there?.date !== undefined)
+    return { id, edit: { label: `bringing back ${id}`, source: 'typed', sets: revived } };
+  const { id: _, ...copy } = defaultsOf(notebook) as Partial<DayCopy> & { id?: string };
+  const facts = { date, label: label.trim() || undefined, countedBy, ...copy };
+  const sets = [...revived, ...setsOf('days', id, facts), ...limitCopies(notebook, id)];
+  return { id, edit: { label: `adding ${date} ${label}`.trim(), source: 'typed', sets } };
+}
+
+function limitCopies(notebook: Notebook, dayId: string): SetTo[] {
+  return limitsOf(notebook).flatMap(({ id }) => {
+    const value = newest(notebook.settings['default']?.[id]);
+    return value === undefined ? [] : [{ path: ['settings', dayId, id] as const, value }];
+  });
+}
+
+/** Takes a day off the page; its readings stay and undo, or adding it again, brings it back. */
+export function removeDay(notebook: Notebook, id: string): Edit {
+  return {
+    label: `removing ${dayName(notebook, id)}`,
+    source: 'typed',
+    sets: [{ path: ['days', id, 'removed'], value: true }],
+  };
+}
+
+/** Which days a changed default reaches: this and later ones with the default, every one, only this. */
+export type Reach = 'from this day on' | 'every day' | 'only this day';
+
+/** The days that a change made on `dayId` reaches. */
+export function daysReached(notebook: Notebook, dayId: string, reach: Reach): readonly string[] {
+  const days = daysOf(notebook).map((day) => day.id);
+  if (reach === 'every day') return days;
+  if (reach === 'only this day') return [dayId];
+  return days.slice(Math.max(days.indexOf(dayId), 0));
+}
+
+/** Changes part of a day's own copy (protocol, criteria, looked-for types), with its reach. */
+export function changeDayCopy(
+  notebook: Notebook,
+  dayId: string,
+  facts: Partial<DayCopy>,
+  reach: Reach,
+): Edit {
+  const days = daysReached(notebook, dayId, reach);
+  const sets = days.flatMap((id) => setsOf('days', id, facts));
+  if (reach !== 'only this day') sets.push(...setsOf('defaults', 'default', facts));
+  return { label: `${Object.keys(facts).join(', ')} ${reach}`, source: 'typed', sets };
+}
+
+/** Changes a limit's value, with its reach. */
+export function changeLimit(
+  notebook: Notebook,
+  dayId: string,
+  limitId: string,
+  value: number,
+  reach: Reach,
+): Edit {
+  const sets: SetTo[] = daysReached(notebook, dayId, reach).map((day) => ({
+    path: ['settings', day, limitId],
+    value,
+  }));
+  if (reach !== 'only this day') sets.push({ path: ['settings', 'default', limitId], value });
+  const limit = limitsOf(notebook).find(({ id }) => id === limitId);
+  return { label: `${limit?.label ?? 'limit'} ${reach}`, source: 'typed', sets };
+}

@@ -1,0 +1,103 @@
+import type { Edit } from '../../shared/edit.ts';
+import type {
+  BlockFacts,
+  BlockKind,
+  ColumnFacts,
+  FigureFacts,
+  Notebook,
+} from '../../shared/notebook.ts';
+import { isFault, type Fault } from '../../shared/value.ts';
+import { keyFault } from './key-name.ts';
+import { blocksOf, columnOf, columnsOf, figuresOf } from './read.ts';
+import { orderAtEnd, orderBefore, setsOf } from './record-sets.ts';
+
+/** Adds a column at the right end. Its formula, if any, is already a stored one. */
+export function addColumn(
+  notebook: Notebook,
+  id: string,
+  facts: Partial<ColumnFacts> & Pick<ColumnFacts, 'key' | 'label' | 'kind'>,
+): Edit | Fault {
+  const wrong = keyFault(notebook, facts.key);
+  if (wrong) return wrong;
+  const order = orderAtEnd(columnsOf(notebook));
+  const sets = setsOf('columns', id, { about: 'animal', ...facts, order });
+  return { label: `adding the column ${facts.label}`, source: 'typed', sets };
+}
+
+/** Changes facts of a column; renaming its key changes one field, formulas follow by its id. */
+export function changeColumn(
+  notebook: Notebook,
+  id: string,
+  facts: Partial<ColumnFacts>,
+): Edit | Fault {
+  const wrong = facts.key === undefined ? null : keyFault(notebook, facts.key, id);
+  if (wrong) return wrong;
+  const label = columnOf(notebook, id)?.label ?? 'a column';
+  return { label: `a change to ${label}`, source: 'typed', sets: setsOf('columns', id, facts) };
+}
+
+/** Puts a column before another one (`null`: last). */
+export function reorderColumn(notebook: Notebook, id: string, beforeId: string | null): Edit {
+  const order = orderBefore(columnsOf(notebook), id, beforeId);
+  return { label: 'the order of columns', source: 'typed', sets: setsOf('columns', id, { order }) };
+}
+
+/** Adds a figure line at the end. Its formula is already a stored one. */
+export function addFigure(
+  notebook: Notebook,
+  id: string,
+  facts: Partial<FigureFacts> & Pick<FigureFacts, 'key' | 'label' | 'formula'>,
+): Edit | Fault {
+  const wrong = keyFault(notebook, facts.key);
+  if (wrong) return wrong;
+  const sets = setsOf('figures', id, { ...facts, order: orderAtEnd(figuresOf(notebook)) });
+  return { label: `adding the figure ${facts.label}`, source: 'typed', sets };
+}
+
+export function changeFigure(
+  notebook: Notebook,
+  id: string,
+  facts: Partial<FigureFacts>,
+): Edit | Fault {
+  const wrong = facts.key === undefined ? null : keyFault(notebook, facts.key, id);
+  if (wrong) return wrong;
+  return { label: 'a change to a figure', source: 'typed', sets: setsOf('figures', id, facts) };
+}
+
+export function reorderFigure(notebook: Notebook, id: string, beforeId: string | null): Edit {
+  const order = orderBefore(figuresOf(notebook), id, beforeId);
+  return { label: 'the order of figures', source: 'typed', sets: setsOf('figures', id, { order }) };
+}
+
+/** Adds a block at the end of the page. */
+export function addBlock(notebook: Notebook, id: string, kind: BlockKind, title: string): Edit {
+  const order = orderAtEnd(blocksOf(notebook));
+  return {
+    label: `adding ${title}`,
+    source: 'typed',
+    sets: setsOf('blocks', id, { kind, title, order }),
+  };
+}
+
+export function changeBlock(id: string, facts: Partial<BlockFacts>, label: string): Edit {
+  return { label, source: 'typed', sets: setsOf('blocks', id, facts) };
+}
+
+export function reorderBlock(notebook: Notebook, id: string, beforeId: string | null): Edit {
+  const order = orderBefore(blocksOf(notebook), id, beforeId);
+  return { label: 'the order of blocks', source: 'typed', sets: setsOf('blocks', id, { order }) };
+}
+
+/** Marks a record as removed; it stays in the notebook and undo brings it back. */
+export function removeRecord(
+  table: 'columns' | 'figures' | 'blocks' | 'limits' | 'products' | 'treatments' | 'cups',
+  id: string,
+  label: string,
+): Edit {
+  return { label, source: 'typed', sets: [{ path: [table, id, 'removed'], value: true }] };
+}
+
+/** Narrowing for callers that show the fault where the person is. */
+export function isEdit(edit: Edit | Fault): edit is Edit {
+  return !isFault(edit);
+}

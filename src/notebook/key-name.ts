@@ -1,0 +1,49 @@
+import type { Notebook } from '../../shared/notebook.ts';
+import { fault, type Fault } from '../../shared/value.ts';
+import { columnsOf, figuresOf, limitsOf } from './read.ts';
+
+/** Names that formulas already use for something else. */
+export const reservedNames: ReadonlySet<string> = new Set([
+  ...['herd', 'previous', 'last', 'tag', 'group', 'class', 'species', 'age', 'true', 'false'],
+  ...['day_grams', 'day_fluid', 'day_area', 'day_areas'],
+]);
+
+/**
+ * Why a key cannot be a formula name: its letters, a name already used by a column, limit or figure,
+ * or one that formulas reserve. `null` when it can. `exceptId` is the record being renamed.
+ */
+export function keyFault(notebook: Notebook, key: string, exceptId?: string): Fault | null {
+  if (!/^[a-z][a-z0-9_]{0,39}$/.test(key))
+    return fault(
+      'bad-name',
+      `"${key}" cannot be a name in formulas. Use small letters, digits and underscores, starting with a letter.`,
+    );
+  if (reservedNames.has(key))
+    return fault(
+      'reserved-name',
+      `"${key}" already means something in formulas. Choose another name.`,
+    );
+  const named = [...columnsOf(notebook), ...limitsOf(notebook), ...figuresOf(notebook)];
+  const owner = named.find((record) => record.key === key && record.id !== exceptId);
+  if (owner)
+    return fault(
+      'name-taken',
+      `"${key}" is already the name of ${owner.label ?? owner.key}. Choose another.`,
+    );
+  return null;
+}
+
+/** A free key made from a label: `Eyelid colour` → `eyelid_colour`, with a number where taken. */
+export function keyFromLabel(notebook: Notebook, label: string): string {
+  const base =
+    label
+      .toLowerCase()
+      .normalize('NFD')
+      .replace(/[^a-z0-9]+/g, '_')
+      .replace(/^[_0-9]+|_+$/g, '')
+      .slice(0, 30) || 'column';
+  for (let n = 1; ; n += 1) {
+    const key = n === 1 ? base : `${base}_${n}`;
+    if (keyFault(notebook, key) === null) return key;
+  }
+}
