@@ -1,0 +1,78 @@
+import { fault, type Fault } from '../../shared/value.ts';
+import { TOLERANCE } from './at-least.ts';
+import {
+  ceiling,
+  compare,
+  exact,
+  product,
+  quotient,
+  sum,
+  toNumber,
+  type ExactDecimal,
+} from './exact-decimal.ts';
+import { checkPositive } from './input-check.ts';
+
+/** Rounding up to the syringe's step may add at most this share of the dose (own choice). */
+export const MOST_ADDED = 0.1;
+
+/**
+ * Dose volume in mL by strength: kg × mg/kg ÷ mg/mL, rounded up to the step of the syringe where one is given.
+ *
+ * Units: kg, mg per kg, mg per mL, mL. Worked in exact decimals, so 3 kg × 0.4 ÷ 0.8 on 0.25 mL is 1.5 and not
+ * 1.75; a dose within 1e-9 above a step counts as on it. Missing: no weight, no dose; never guess one.
+ * Faults: anything not above 0; a step that would add more than 10 % ("use a finer syringe"). The figures
+ * come from the label or the vet: follow them, and goats often need other doses than sheep.
+ *
+ * Source: arithmetic; rounding up, because under-dosing breeds resistance (common practice, no source).
+ */
+export function doseMl(
+  kg: number,
+  mgPerKg: number,
+  mgPerMl: number,
+  stepMl?: number,
+): number | Fault {
+  const wrong =
+    checkPositive(kg, 'The weight in kg') ??
+    checkPositive(mgPerKg, 'The mg per kg') ??
+    checkPositive(mgPerMl, 'The mg per mL');
+  if (wrong) return wrong;
+  return onStep(quotient(product(exact(kg), exact(mgPerKg)), exact(mgPerMl)), stepMl);
+}
+
+/**
+ * Dose volume in mL by the label: `ml` for every `perKg` kg (1 mL per 5 kg), rounded up to the step of the syringe.
+ * Rules, faults and source as `doseMl`.
+ */
+export function doseByLabel(
+  kg: number,
+  ml: number,
+  perKg: number,
+  stepMl?: number,
+): number | Fault {
+  const wrong =
+    checkPositive(kg, 'The weight in kg') ??
+    checkPositive(ml, 'The mL of the label') ??
+    checkPositive(perKg, 'The kg that the label names');
+  if (wrong) return wrong;
+  return onStep(quotient(product(exact(kg), exact(ml)), exact(perKg)), stepMl);
+}
+
+function onStep(dose: ExactDecimal, stepMl: number | undefined): number | Fault {
+  if (stepMl === undefined) return toNumber(dose);
+  const wrong = checkPositive(stepMl, 'The step of the syringe in mL');
+  if (wrong) return wrong;
+  const step = exact(stepMl);
+  const slack = exact(1 - TOLERANCE);
+  const steps = ceiling(quotient(product(dose, slack), step));
+  const drawn = product({ over: steps, under: 1n }, step);
+  const most = product(dose, sum(exact(1), exact(MOST_ADDED)));
+  if (compare(drawn, most) <= 0) return toNumber(drawn);
+  return fault(
+    'coarse-syringe',
+    `The dose is ${shown(dose)} mL and the syringe steps by ${stepMl} mL: rounding up would add more than 10 %. Use a finer syringe.`,
+  );
+}
+
+function shown(dose: ExactDecimal): string {
+  return String(Number(toNumber(dose).toPrecision(3)));
+}

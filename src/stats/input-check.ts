@@ -1,0 +1,40 @@
+import { fault, type Fault } from '../../shared/value.ts';
+
+/** More eggs than this in one cup is a slip of the keys: a full grid holds some thousands. */
+export const MOST_EGGS = 1e9;
+
+/** `null` when `level` (0.95 for 95 %) is usable, else a fault. Levels lie between 0 and 1, both excluded. */
+export function checkLevel(level: number): Fault | null {
+  if (level > 0 && level < 1) return null;
+  return fault('bad-level', 'The level must lie between 0 and 1: write 0.95 for 95 %.');
+}
+
+/** `null` when `eggs` is a raw count as seen under the microscope: whole and not negative. */
+export function checkEggs(eggs: number): Fault | null {
+  if (Number.isInteger(eggs) && eggs >= 0 && eggs <= MOST_EGGS) return null;
+  if (Number.isFinite(eggs) && eggs >= 0 && eggs <= MOST_EGGS) {
+    return fault(
+      'eggs-not-whole',
+      'Eggs are counted one by one: give the whole number of eggs seen.',
+    );
+  }
+  return fault('bad-eggs', 'The number of eggs must be a whole number, 0 or more.');
+}
+
+/** `null` when `factor` (epg per egg seen) is a positive number. */
+export function checkFactor(factor: number): Fault | null {
+  if (Number.isFinite(factor) && factor > 0) return null;
+  return fault('bad-factor', 'The multiplication factor must be more than 0.');
+}
+
+/** `null` when `amount` is a positive number; `what` begins the sentence: "The weight in kg". */
+export function checkPositive(amount: number, what: string): Fault | null {
+  if (Number.isFinite(amount) && amount > 0) return null;
+  return fault('bad-amount', `${what} must be more than 0.`);
+}
+
+/** `null` when `amount` is 0 or more; `what` begins the sentence: "The fluid in mL". */
+export function checkNotNegative(amount: number, what: string): Fault | null {
+  if (Number.isFinite(amount) && amount >= 0) return null;
+  return fault('bad-amount', `${what} must be 0 or more.`);
+}
