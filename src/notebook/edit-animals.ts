@@ -24,9 +24,7 @@ export function addAnimals(
 ): Edit | Fault {
   if (added.length === 0)
     return fault('no-animals', 'There is no tag to add. Type or paste at least one.');
-  const known = new Map(
-    animalsOf(notebook).map((animal) => [canonicalTag(animal.tag), animal.tag]),
-  );
+  const known = tagsByKey(animalsOf(notebook));
   const orders = ordersAtEnd(animalsOf(notebook), added.length);
   const sets: SetTo[] = [];
   for (const [i, { group, ...facts }] of added.entries()) {
