@@ -62,7 +62,9 @@ async function exists(path: string): Promise<boolean> {
 /** The environment without the entries that are not set, as a child process wants it. */
 function plainEnvironment(): Record<string, string> {
   return Object.fromEntries(
-    Object.entries(process.env).filter((entry): entry is [string, string] => entry[1] !== undefined),
+    Object.entries(process.env).filter(
+      (entry): entry is [string, string] => entry[1] !== undefined,
+    ),
   );
 }
 
