@@ -58,7 +58,10 @@ export interface Engine {
   /** One column of any day, evaluated and dropped, for season figures. */
   dayColumn(notebook: Notebook, day: DayId, column: ColumnId): Promise<ReadonlyMap<RowId, Value>>;
   /** Figures after paint: evaluated in slices; rejects with an AbortError once `signal` is aborted. */
-  figures(asked: readonly FigureAsked[], signal?: AbortSignal): Promise<readonly FigureAnswer[]>;
+  figures(
+    asked: readonly FigureAsked[],
+    signal?: { readonly aborted: boolean },
+  ): Promise<readonly FigureAnswer[]>;
   /** What a formula in current names gives on the open day (own-row names need `row`). */
   evaluate(shown: string, row?: RowId): Value;
   /** Whether a formula in current names could stand: null, or what is wrong and what to do. */
