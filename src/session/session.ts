@@ -4,7 +4,7 @@ import type { Notebook } from '../../shared/notebook.ts';
 import type { DayId, Ref, RowId } from '../../shared/ref.ts';
 import { applyEdit, writeCells } from '../notebook/apply-edit.ts';
 import { dayOf, daysOf } from '../notebook/read.ts';
-import { undoing } from '../notebook/undo.ts';
+import { undoing, type Origins } from '../notebook/undo.ts';
 import { zerosOnLeaving } from '../notebook/zeros-on-leaving.ts';
 import type { Clock } from './clock.ts';
 import { emptyHistory, withRedo, withStep, withUndo, type History } from './history.ts';
@@ -49,6 +49,7 @@ export class Session {
   private day: DayId | null = null;
   private row: RowId | null = null;
   private past: History = emptyHistory;
+  private origins: Origins = new Map();
   private keeping: Saved = { state: 'saved', at: null };
   private pending = 0;
   private readonly listeners = new Set<Listener>();
@@ -141,7 +142,8 @@ export class Session {
   ): Promise<{ readonly label: string; readonly passedOver: readonly Path[] } | null> {
     if (!step) return null;
     const stamp = this.parts.clock.next();
-    const { changes, passedOver } = undoing(this.held, step, stamp);
+    const { changes, passedOver, origins } = undoing(this.held, step, stamp, this.origins);
+    this.origins = origins;
     this.held = writeCells(this.held, changes, [stamp], 'days in place');
     const inverse: Transaction = { label: step.label, source, stamp, changes };
     this.past = record(this.past, inverse);
@@ -182,11 +184,7 @@ export class Session {
   private async follow(transaction: Transaction): Promise<void> {
     this.keep(transaction);
     const isWide = transaction.changes.some(({ path }) => path[0] !== 'readings');
-    if (this.day !== null && dayOf(this.held, this.day)?.removed === true) {
-      await this.closeDay();
-    } else if (this.day === null || dayOf(this.held, this.day)?.date === undefined) {
-      await this.closeDay();
-    }
+    if (!this.isDayThere()) await this.openAnother();
     const derived = await this.parts.engine.apply(this.held, transaction.changes);
     const typed = transaction.changes.flatMap(({ path }) =>
       path[0] === 'readings' ? [{ day: path[1], row: path[2], column: path[3] }] : [],
@@ -194,7 +192,12 @@ export class Session {
     this.notify({ refs: [...typed, ...derived], isWide, transaction });
   }
 
-  private async closeDay(): Promise<void> {
+  private isDayThere(): boolean {
+    const day = this.day === null ? undefined : dayOf(this.held, this.day);
+    return day?.date !== undefined && day.removed !== true;
+  }
+
+  private async openAnother(): Promise<void> {
     this.day = null;
     this.row = null;
     await this.openNewest();

@@ -1,0 +1,196 @@
+import { describe, expect, it } from 'vitest';
+import type { Edit } from '../../shared/edit.ts';
+import type { Notebook } from '../../shared/notebook.ts';
+import type { Template } from '../../shared/template.ts';
+import { isFault, type Fault } from '../../shared/value.ts';
+import template from '../../templates/summer-grazing.json' with { type: 'json' };
+import { applyEdit } from '../../src/notebook/apply-edit.ts';
+import {
+  addAnimals,
+  changeAnimal,
+  leaveFarm,
+  moveToGroup,
+  reorderAnimal,
+} from '../../src/notebook/edit-animals.ts';
+import { addDay, changeDayCopy, changeLimit, removeDay } from '../../src/notebook/edit-days.ts';
+import { changeColumn } from '../../src/notebook/edit-records.ts';
+import { emptyNotebook, fromTemplate } from '../../src/notebook/from-template.ts';
+import { groupOn, presentAnimals } from '../../src/notebook/present.ts';
+import { animalsOf, columnOf, dayOf, daysOf, limitValue } from '../../src/notebook/read.ts';
+
+let ms = 10;
+function apply(notebook: Notebook, edit: Edit | Fault): Notebook {
+  if (isFault(edit)) throw new Error(edit.sentence);
+  ms += 1;
+  return applyEdit(notebook, edit, [ms, 0, 'bench']).notebook;
+}
+
+function withDay(notebook: Notebook, date: string, label = ''): Notebook {
+  const added = addDay(notebook, date, label);
+  return apply(notebook, isFault(added) ? added : added.edit);
+}
+
+function withAnimals(notebook: Notebook, ...tags: string[]): Notebook {
+  const added = addAnimals(
+    notebook,
+    tags.map((tag) => ({ tag })),
+    idMaker(),
+    '2026-01-01',
+  );
+  return apply(notebook, added);
+}
+
+function idMaker(): () => string {
+  let n = 0;
+  return () => `a${(n += 1)}`;
+}
+
+const summer = fromTemplate(template as unknown as Template, {
+  id: 'n',
+  title: 'Test',
+  stamp: [1, 0, 'bench'],
+  bind: (_, shown) => shown,
+});
+
+describe('addDay(notebook, date, label)', () => {
+  it('gives each day its own copy of protocol, criteria and limits', () => {
+    const notebook = withDay(summer, '2026-05-03');
+    const day = dayOf(notebook, '2026-05-03');
+    expect(day).toMatchObject({ grams: 2, fluidMl: 28, areaMl: 0.15, areas: 2 });
+    expect(day?.criteria?.length).toBe((template as unknown as Template).criteria.length);
+    expect(notebook.settings['2026-05-03']?.['l-treat_from']?.[0]?.[0]).toBe(500);
+  });
+
+  it('keeps two samplings of one date apart by a label', () => {
+    const notebook = withDay(withDay(summer, '2026-05-03'), '2026-05-03', 'evening');
+    expect(daysOf(notebook).map((day) => day.id)).toEqual(['2026-05-03', '2026-05-03-evening']);
+    expect(addDay(notebook, '2026-05-03', 'Evening')).toMatchObject({ fault: 'day-there' });
+  });
+
+  it.each(['03/05/2026', '2026-02-30', '2026-5-3', ''])('refuses %j with a sentence', (date) => {
+    expect(addDay(summer, date, '')).toMatchObject({ sentence: expect.stringMatching(/\.$/) });
+  });
+
+  it('brings a removed day back with what it held', () => {
+    const day = '2026-05-03';
+    const typed: Edit = {
+      label: '',
+      source: 'typed',
+      sets: [{ path: ['readings', day, 'a1', 'c-eyelid'], value: 4 }],
+    };
+    const removed = apply(apply(withDay(summer, day), typed), removeDay(summer, day));
+    expect(daysOf(removed)).toEqual([]);
+    const back = withDay(removed, day);
+    expect(daysOf(back)).toHaveLength(1);
+    expect(back.readings[day]?.['a1']?.['c-eyelid']?.[0]?.[0]).toBe(4);
+  });
+});
+
+describe('changing a default', () => {
+  const may = '2026-05-03';
+  const august = '2026-08-02';
+  const both = withDay(withDay(summer, may), august);
+
+  it('never rewrites the past unless the person says every day', () => {
+    const later = apply(both, changeLimit(both, august, 'l-treat_from', 1000, 'from this day on'));
+    expect(limitValue(later, may, 'l-treat_from')).toBe(500);
+    expect(limitValue(later, august, 'l-treat_from')).toBe(1000);
+    expect(limitValue(withDay(later, '2026-09-01'), '2026-09-01', 'l-treat_from')).toBe(1000);
+    const every = apply(both, changeLimit(both, august, 'l-treat_from', 1000, 'every day'));
+    expect(limitValue(every, may, 'l-treat_from')).toBe(1000);
+    const only = apply(both, changeLimit(both, august, 'l-treat_from', 1000, 'only this day'));
+    expect(limitValue(withDay(only, '2026-09-01'), '2026-09-01', 'l-treat_from')).toBe(500);
+  });
+
+  it('does the same for the protocol', () => {
+    const later = apply(both, changeDayCopy(both, august, { grams: 4 }, 'from this day on'));
+    expect(dayOf(later, may)?.grams).toBe(2);
+    expect(dayOf(later, august)?.grams).toBe(4);
+  });
+});
+
+describe('animals', () => {
+  it('keeps tags as typed and takes 0123 and 123 as two', () => {
+    const notebook = withAnimals(
+      emptyNotebook('n'),
+      '0123',
+      '123',
+      '9E5',
+      '1.5.2',
+      '3-4-26',
+      'TRUE',
+    );
+    expect(animalsOf(notebook).map((animal) => animal.tag)).toEqual([
+      ...['0123', '123', '9E5', '1.5.2', '3-4-26', 'TRUE'],
+    ]);
+  });
+
+  it('refuses a tag twice, naming it, and adds nothing', () => {
+    const notebook = withAnimals(emptyNotebook('n'), 'A1');
+    const twice = addAnimals(notebook, [{ tag: 'B1' }, { tag: ' A1 ' }], idMaker(), '2026-01-01');
+    expect(twice).toMatchObject({ fault: 'tag-taken', sentence: expect.stringContaining('A1') });
+    const same = addAnimals(
+      withAnimals(emptyNotebook('n'), '982000123456789'),
+      [{ tag: '982 000123456789' }],
+      idMaker(),
+      '2026-01-01',
+    );
+    expect(same).toMatchObject({ fault: 'tag-taken' });
+    expect(
+      changeAnimal(withAnimals(emptyNotebook('n'), 'A1', 'A2'), 'a2', { tag: 'A1' }),
+    ).toMatchObject({ fault: 'tag-taken' });
+  });
+
+  it('counts an animal present from its arrival to the day before it left', () => {
+    let notebook = withAnimals(withDay(withDay(summer, '2026-05-03'), '2026-08-02'), 'A1', 'A2');
+    notebook = apply(notebook, changeAnimal(notebook, 'a2', { arrived: '2026-08-02' }));
+    expect(presentAnimals(notebook, '2026-05-03').map((a) => a.tag)).toEqual(['A1']);
+    expect(presentAnimals(notebook, '2026-08-02').map((a) => a.tag)).toEqual(['A1', 'A2']);
+    notebook = apply(notebook, leaveFarm(notebook, ['a1'], '2026-08-02', 'sold'));
+    expect(presentAnimals(notebook, '2026-08-02').map((a) => a.tag)).toEqual(['A2']);
+    notebook = apply(notebook, leaveFarm(notebook, ['a1'], null, ''));
+    expect(presentAnimals(notebook, '2026-08-02').map((a) => a.tag)).toEqual(['A1', 'A2']);
+  });
+
+  it('takes an animal with something typed for the day as present, whatever its dates say', () => {
+    let notebook = withAnimals(withDay(summer, '2026-05-03'), 'A1');
+    notebook = apply(notebook, leaveFarm(notebook, ['a1'], '2026-04-01', 'sold'));
+    expect(presentAnimals(notebook, '2026-05-03')).toEqual([]);
+    notebook = apply(notebook, {
+      label: '',
+      source: 'typed',
+      sets: [{ path: ['readings', '2026-05-03', 'a1', 'c-eyelid'], value: 3 }],
+    });
+    expect(presentAnimals(notebook, '2026-05-03')).toHaveLength(1);
+  });
+
+  it('keeps the group of May when an animal moves in August', () => {
+    let notebook = withAnimals(emptyNotebook('n'), 'A1');
+    notebook = apply(notebook, moveToGroup(notebook, ['a1'], 'lambs', '2026-03-01'));
+    notebook = apply(notebook, moveToGroup(notebook, ['a1'], 'ewes', '2026-08-01'));
+    expect(groupOn(notebook, 'a1', '2026-02-01')).toBeUndefined();
+    expect(groupOn(notebook, 'a1', '2026-05-03')).toBe('lambs');
+    expect(groupOn(notebook, 'a1', '2026-08-01')).toBe('ewes');
+  });
+
+  it('reorders by writing one field of one animal', () => {
+    const notebook = withAnimals(emptyNotebook('n'), 'A1', 'A2', 'A3');
+    const edit = reorderAnimal(notebook, 'a3', 'a1');
+    expect(edit.sets).toHaveLength(1);
+    expect(animalsOf(apply(notebook, edit)).map((a) => a.tag)).toEqual(['A3', 'A1', 'A2']);
+    const last = apply(notebook, reorderAnimal(notebook, 'a1', null));
+    expect(animalsOf(last).map((a) => a.tag)).toEqual(['A2', 'A3', 'A1']);
+  });
+});
+
+describe('changeColumn(notebook, id, facts)', () => {
+  it('renames by one field, and refuses a name that is taken or reserved', () => {
+    const edit = changeColumn(summer, 'c-eyelid', { key: 'eyelids' });
+    expect(!isFault(edit) && edit.sets).toHaveLength(1);
+    expect(columnOf(apply(summer, edit), 'c-eyelid')?.key).toBe('eyelids');
+    for (const key of ['epg', 'treat_from', 'mean_epg', 'herd', 'tag', 'Eyelid', '1st', ''])
+      expect(changeColumn(summer, 'c-eyelid', { key })).toMatchObject({
+        sentence: expect.stringMatching(/\.$/),
+      });
+  });
+});
