@@ -1,6 +1,6 @@
 import { isFault, type Fault } from '../../shared/value.ts';
 import { countedAnimals, type Factors } from './counted-animals.ts';
-import { gammaQuantile } from './gamma-quantile.ts';
+import { gammaQuantile } from './gamma-law.ts';
 import { checkLevel } from './input-check.ts';
 import type { Limits } from './limits.ts';
 

@@ -2,7 +2,7 @@ import { fault, isFault, type Fault } from '../../shared/value.ts';
 import { bracketedRoot } from './bracketed-root.ts';
 import { countedAnimals, type CountedAnimals, type Factors } from './counted-animals.ts';
 import { countGroups, type CountGroups } from './count-groups.ts';
-import { gammaQuantile } from './gamma-quantile.ts';
+import { gammaQuantile } from './gamma-law.ts';
 import { mean, variance } from './herd-mean.ts';
 import { checkLevel } from './input-check.ts';
 import type { Limits } from './limits.ts';
@@ -148,7 +148,7 @@ function limitOnSide(excess: (logMean: number) => number, best: number, side: 1 
     const atOuter = excess(outer);
     if (atOuter > 0) {
       const atInner = excess(inner);
-      return Math.exp(bracketedRoot(excess, inner, outer, 1e-11, atInner, atOuter));
+      return Math.exp(bracketedRoot(excess, inner, outer, 1e-9, atInner, atOuter));
     }
     inner = outer;
     step *= 2;

@@ -76,7 +76,7 @@ function bestAlongK(herd: CountGroups, meanAt: (k: number) => number): NegativeB
     const right = LOG_K_FLOOR + step * width;
     const atRight = slope(right);
     if (atLeft > 0 && atRight <= 0) {
-      humps.push(at(Math.exp(bracketedRoot(slope, left, right, 1e-9, atLeft, atRight))));
+      humps.push(at(Math.exp(bracketedRoot(slope, left, right, 1e-7, atLeft, atRight))));
     }
     left = right;
     atLeft = atRight;

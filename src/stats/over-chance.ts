@@ -1,5 +1,5 @@
-import gamma from '@stdlib/stats-base-dists-gamma';
 import { fault, type Fault } from '../../shared/value.ts';
+import { gammaAbove } from './gamma-law.ts';
 import { checkEggs, checkFactor } from './input-check.ts';
 
 /** What the rest of the herd says of an animal before its own count: k and mean epg (10 or more counted). */
@@ -31,7 +31,7 @@ export function overChance(
   if (!(Number.isFinite(limit) && limit >= 0)) {
     return fault('bad-limit', 'The limit in epg must be a number, 0 or more.');
   }
-  if (!prior) return chanceAbove(limit / factor, eggs + 1);
+  if (!prior) return gammaAbove(limit / factor, eggs + 1);
   if (!(Number.isFinite(prior.k) && prior.k > 0)) {
     return fault(
       'bad-prior',
@@ -45,9 +45,5 @@ export function overChance(
     );
   }
   const rate = (prior.k * factor) / prior.meanEpg + 1;
-  return chanceAbove((limit / factor) * rate, prior.k + eggs);
-}
-
-function chanceAbove(x: number, shape: number): number {
-  return x === 0 ? 1 : Math.max(0, 1 - gamma.cdf(x, shape, 1));
+  return gammaAbove((limit / factor) * rate, prior.k + eggs);
 }

@@ -1,6 +1,6 @@
 import { fault, isFault, type Fault } from '../../shared/value.ts';
 import { epg } from './epg.ts';
-import { gammaQuantile } from './gamma-quantile.ts';
+import { gammaQuantile } from './gamma-law.ts';
 import { checkEggs, checkFactor, checkLevel } from './input-check.ts';
 import type { Limits } from './limits.ts';
 

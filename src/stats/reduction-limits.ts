@@ -1,6 +1,6 @@
 import { fault, isFault, type Fault } from '../../shared/value.ts';
 import { bracketedRoot } from './bracketed-root.ts';
-import { gammaQuantile } from './gamma-quantile.ts';
+import { gammaQuantile } from './gamma-law.ts';
 import { covariance, mean, variance } from './herd-mean.ts';
 import { checkLevel } from './input-check.ts';
 import type { Limits } from './limits.ts';

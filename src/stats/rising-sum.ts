@@ -1,3 +1,5 @@
+import { stirlingRest } from './stirling.ts';
+
 /**
  * Sums over a run of whole numbers j = from … to − 1, as the negative binomial likelihood needs them:
  * lnΓ(k + to) − lnΓ(k + from) and its derivative, without the loss of figures that a difference of two
@@ -32,8 +34,8 @@ export function sumOfLogs(k: number, from: number, to: number): number {
     (z - 0.5) * Math.log1p(run / z) +
     run * Math.log1p(to / k) -
     run +
-    logGammaRest(k + to) -
-    logGammaRest(z)
+    stirlingRest(k + to) -
+    stirlingRest(z)
   );
 }
 
@@ -41,10 +43,4 @@ export function sumOfLogs(k: number, from: number, to: number): number {
 function digammaRest(z: number): number {
   const r = 1 / (z * z);
   return -0.5 / z - r * (1 / 12 - r * (1 / 120 - r * (1 / 252 - r * (1 / 240 - r / 132))));
-}
-
-/** lnΓ(z) − (z − ½) ln z + z − ½ ln 2π for z of 12 or more. */
-function logGammaRest(z: number): number {
-  const r = 1 / (z * z);
-  return (1 / 12 - r * (1 / 360 - r * (1 / 1260 - r * (1 / 1680 - r / 1188)))) / z;
 }

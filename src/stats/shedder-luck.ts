@@ -1,6 +1,6 @@
-import gamma from '@stdlib/stats-base-dists-gamma';
 import { fault, isFault, type Fault } from '../../shared/value.ts';
 import { countedAnimals } from './counted-animals.ts';
+import { gammaBelow } from './gamma-law.ts';
 import { mean } from './herd-mean.ts';
 import { checkShare } from './shedder-share.ts';
 
@@ -59,5 +59,5 @@ export function shedderCaution(eggs: readonly (number | null)[]): Fault | null {
 
 /** P(X ≥ count) for a Poisson X of mean m: the chance that `count` arrivals come within m. */
 function reached(count: number, m: number): number {
-  return count <= 0 ? 1 : gamma.cdf(m, count, 1);
+  return count <= 0 ? 1 : gammaBelow(m, count);
 }

@@ -4,6 +4,8 @@ import { SUGAR_DENSITY, type SugarRow } from './sugar-density.ts';
 
 /** Grams in one mL of water at 20 °C; densities over this are specific gravities 20/20. */
 export const WATER_G_PER_ML = 0.99823;
+/** Density of water at 20 °C, kg/m³: the first row of the table. */
+const WATER_DENSITY = 998.23;
 
 /** A sugar solution as the table sees it; `status` is 'memory' where a row from memory had a part in it. */
 export interface Syrup {
@@ -41,7 +43,7 @@ export function syrup(sugarG: number, waterMl: number): Syrup | Fault {
   const density = below.density + part * (above.density - below.density);
   return {
     massPercent,
-    specificGravity: density / (1000 * WATER_G_PER_ML),
+    specificGravity: density / WATER_DENSITY,
     status: statusOf(below, above, part),
   };
 }
@@ -63,8 +65,8 @@ export function sugarFor(specificGravity: number, waterMl: number): number | Fau
     checkPositive(specificGravity, 'The specific gravity') ??
     checkPositive(waterMl, 'The mL of water');
   if (wrong) return wrong;
-  const density = specificGravity * 1000 * WATER_G_PER_ML;
-  const between = rowsRound((row) => row.density, density);
+  const gravityOf = (row: SugarRow): number => row.density / WATER_DENSITY;
+  const between = rowsRound(gravityOf, specificGravity);
   if (!between) {
     return fault(
       'bad-gravity',
@@ -72,7 +74,7 @@ export function sugarFor(specificGravity: number, waterMl: number): number | Fau
     );
   }
   const [below, above] = between;
-  const part = fraction(below.density, above.density, density);
+  const part = fraction(gravityOf(below), gravityOf(above), specificGravity);
   const massPercent = below.massPercent + part * (above.massPercent - below.massPercent);
   return (massPercent / (100 - massPercent)) * WATER_G_PER_ML * waterMl;
 }
