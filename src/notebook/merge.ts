@@ -67,7 +67,10 @@ export function mergeNotebooks(mine: Notebook, theirs: Notebook, choices: MergeC
   const changes = inOne(mine, written);
   const seen = changes
     .flatMap(({ to }) => (to ?? []).map(([, given]) => given))
-    .reduce((all, [ms, counter, device]) => mergeSeen(all, { [device]: [ms, counter] }), values.seen);
+    .reduce(
+      (all, [ms, counter, device]) => mergeSeen(all, { [device]: [ms, counter] }),
+      values.seen,
+    );
   const gone = new Set(united.map((pair) => pair.gone));
   return {
     notebook: { ...notebook, seen },
