@@ -21,6 +21,10 @@ export interface AnimalFacts {
   readonly left: string;
   readonly leftWhy: string;
   readonly stage: Stage;
+  /** A person said that this is another animal than the one that bears an equal tag. */
+  readonly keptApart: boolean;
+  /** The id of the animal that this record was found to be, when two copies were made one. */
+  readonly unitedInto: string;
   /** Fractional key: the order of the rows. */
   readonly order: string;
   readonly removed: boolean;
@@ -205,6 +209,9 @@ export interface ProductFacts {
   readonly expires: string;
   /** Days during which a count is marked "after treatment". */
   readonly afterDays: number;
+  /** Days from treatment to the second sample, where the person's differ from the group's usual ones. */
+  readonly sampleFromDays: number;
+  readonly sampleToDays: number;
   readonly meat: Withdrawal;
   readonly milk: Withdrawal;
   /** A dose and withdrawal a vet set, with the vet's name; lifts the label's stops. */
@@ -214,6 +221,8 @@ export interface ProductFacts {
   readonly vetPerKg: number;
   readonly vetMeat: Withdrawal;
   readonly vetMilk: Withdrawal;
+  /** No longer in use: kept for the log and old checks, no longer offered. */
+  readonly retired: boolean;
   readonly order: string;
   readonly removed: boolean;
 }
