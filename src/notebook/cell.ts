@@ -20,14 +20,14 @@ const knownOf = new WeakMap<object, Known<unknown>>();
  */
 export function known<T>(id: string, fields: Fields<T>): Known<T> {
   const kept = knownOf.get(fields);
-  if (kept) return kept as Known<T>;
+  if (kept) return kept;
   const facts: Record<string, unknown> = { id };
   for (const [field, cell] of Object.entries(fields)) {
     const value = newest(cell as Cell<unknown>);
     if (value !== undefined) facts[field] = value;
   }
   const read = facts as Known<T>;
-  knownOf.set(fields, read as Known<unknown>);
+  knownOf.set(fields, read);
   return read;
 }
 

@@ -40,7 +40,9 @@ export function readTemplate(json: unknown): Template | Fault {
   return (
     protocolFault(json['protocol']) ??
     listFault(json, 'columns', ['key', 'label'], (column) =>
-      columnKinds.has(String(column['kind'])) ? null : `has the unknown kind "${column['kind']}"`,
+      columnKinds.has(String(column['kind']))
+        ? null
+        : `has the unknown kind "${String(column['kind'])}"`,
     ) ??
     listFault(json, 'limits', ['key', 'label'], (limit) =>
       typeof limit['value'] === 'number' && Number.isFinite(limit['value'])

@@ -12,7 +12,7 @@ import type {
   SamplingDay,
   Treatment,
 } from '../../shared/notebook.ts';
-import type { Fields, Table } from '../../shared/cell.ts';
+import type { Table } from '../../shared/cell.ts';
 import type { Reading } from '../../shared/reading.ts';
 import { known, newest } from './cell.ts';
 
@@ -29,7 +29,7 @@ function records<T extends { readonly order?: string; readonly removed?: boolean
   const kept = listed.get(table);
   if (kept) return kept as readonly Known<T>[];
   const list = Object.entries(table)
-    .map(([id, fields]) => known<T>(id, fields as Fields<T>))
+    .map(([id, fields]) => known<T>(id, fields))
     .filter((record) => record.removed !== true && isWhole(record))
     .sort((a, b) => byText(a.order ?? '', b.order ?? '') || byText(a.id, b.id));
   listed.set(table, list);

@@ -68,7 +68,9 @@ describe('addDay(notebook, date, label)', () => {
   });
 
   it.each(['03/05/2026', '2026-02-30', '2026-5-3', ''])('refuses %j with a sentence', (date) => {
-    expect(addDay(summer, date, '')).toMatchObject({ sentence: expect.stringMatching(/\.$/) });
+    expect(addDay(summer, date, '')).toMatchObject({
+      sentence: expect.stringMatching(/\.$/) as string,
+    });
   });
 
   it('brings a removed day back with what it held', () => {
@@ -128,7 +130,10 @@ describe('animals', () => {
   it('refuses a tag twice, naming it, and adds nothing', () => {
     const notebook = withAnimals(emptyNotebook('n'), 'A1');
     const twice = addAnimals(notebook, [{ tag: 'B1' }, { tag: ' A1 ' }], idMaker(), '2026-01-01');
-    expect(twice).toMatchObject({ fault: 'tag-taken', sentence: expect.stringContaining('A1') });
+    expect(twice).toMatchObject({
+      fault: 'tag-taken',
+      sentence: expect.stringContaining('A1') as string,
+    });
     const same = addAnimals(
       withAnimals(emptyNotebook('n'), '982000123456789'),
       [{ tag: '982 000123456789' }],
@@ -190,7 +195,7 @@ describe('changeColumn(notebook, id, facts)', () => {
     expect(columnOf(apply(summer, edit), 'c-eyelid')?.key).toBe('eyelids');
     for (const key of ['epg', 'treat_from', 'mean_epg', 'herd', 'tag', 'Eyelid', '1st', ''])
       expect(changeColumn(summer, 'c-eyelid', { key })).toMatchObject({
-        sentence: expect.stringMatching(/\.$/),
+        sentence: expect.stringMatching(/\.$/) as string,
       });
   });
 });

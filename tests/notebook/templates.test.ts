@@ -69,11 +69,15 @@ describe('readTemplate(json)', () => {
   it.each(broken)('names the place of %s', (_, spoil, sentence) => {
     const template = structuredClone(summer()) as unknown as Record<string, unknown>;
     spoil(template);
-    expect(readTemplate(template)).toMatchObject({ sentence: expect.stringMatching(sentence) });
+    expect(readTemplate(template)).toMatchObject({
+      sentence: expect.stringMatching(sentence) as string,
+    });
   });
 
   it('says so of a file that is not JSON', () => {
-    expect(readTemplateText('tag;kg')).toMatchObject({ sentence: expect.stringMatching(/JSON/) });
+    expect(readTemplateText('tag;kg')).toMatchObject({
+      sentence: expect.stringMatching(/JSON/) as string,
+    });
   });
 });
 
