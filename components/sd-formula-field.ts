@@ -1,0 +1,328 @@
+import { LitElement, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { isFault, type Fault, type Value } from '../shared/value.ts';
+import {
+  completionsAt,
+  type Completion,
+  type Completions,
+  type FormulaPlace,
+} from '../src/engine/formula-completion.ts';
+import { groupsOn } from '../src/notebook/present.ts';
+import { aboutOf } from '../src/notebook/read.ts';
+import { figureText } from './figure-text.ts';
+import { formulaFieldStyles } from './formula-field-styles.ts';
+import { argumentHint, markedFormula } from './formula-marks.ts';
+import { Select } from './selector-controller.ts';
+import { theme } from './theme.ts';
+
+/** What was typed, in current names, and what keeps it from standing; null when nothing does. */
+export interface FormulaChange {
+  readonly value: string;
+  readonly fault: Fault | null;
+}
+
+/** A pause this long shows what is wrong, ms; before, every half-typed formula would be scolded. */
+const SETTLE_MS = 700;
+const MOST_SHOWN = 60;
+
+/**
+ * One line for a formula in current names: names and functions to choose from while typing, a hint of the
+ * arguments, and what is wrong and where once the person pauses or leaves. It needs a session above it.
+ *
+ *     <sd-formula-field label="Formula" place="figure" .value=${shown}
+ *       @sd-formula-change=${(e: CustomEvent<FormulaChange>) => …}></sd-formula-field>
+ *
+ * `place`: `column`, `figure` or `criterion`. `ownKey`: the name the formula will bear, so that a loop is found.
+ * `row`: the animal for which "gives …" is shown. Enter and Escape reach the element around it, unless
+ * the list of names was open and took them. Fires `sd-formula-change` at every keystroke.
+ */
+export class SdFormulaField extends LitElement {
+  static override properties = {
+    value: { type: String },
+    place: { type: String },
+    label: { type: String },
+    isLabelHidden: { type: Boolean, attribute: 'label-hidden' },
+    ownKey: { type: String, attribute: 'own-key' },
+    row: { type: String },
+    completions: { state: true },
+    active: { state: true },
+    isSettled: { state: true },
+    caret: { state: true },
+    hasFocus: { state: true },
+  };
+
+  static override styles = [...theme, formulaFieldStyles];
+
+  declare value: string;
+  declare place: FormulaPlace;
+  declare label: string;
+  declare isLabelHidden: boolean;
+  declare ownKey: string | undefined;
+  declare row: string | undefined;
+  declare private completions: Completions | null;
+  declare private active: number;
+  declare private isSettled: boolean;
+  declare private caret: number;
+  declare private hasFocus: boolean;
+  private settling: ReturnType<typeof setTimeout> | undefined;
+  private readonly names = new Select(this, ({ notebook }) => notebook, {
+    same: (a, b) => a.columns === b.columns && a.limits === b.limits && a.figures === b.figures,
+  });
+  private readonly onMove = (): void => this.placePanel();
+
+  static override shadowRootOptions = { ...LitElement.shadowRootOptions, delegatesFocus: true };
+
+  constructor() {
+    super();
+    this.value = '';
+    this.place = 'column';
+    this.label = 'Formula';
+    this.isLabelHidden = false;
+    this.completions = null;
+    this.active = -1;
+    this.isSettled = true;
+    this.caret = 0;
+    this.hasFocus = false;
+  }
+
+  /** What keeps the formula from standing; null when nothing does or no notebook is open. */
+  get fault(): Fault | null {
+    return this.names.session?.engine.check(this.value, this.place, this.ownKey) ?? null;
+  }
+
+  /** Puts a name (or `EPG(`) in at the caret, in place of what is selected, and goes on from there. */
+  insertName(name: string): void {
+    const from = this.input?.selectionStart ?? this.value.length;
+    const to = this.input?.selectionEnd ?? from;
+    this.replace(from, to, name);
+    this.input?.focus();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    clearTimeout(this.settling);
+    this.follow(false);
+  }
+
+  private get input(): HTMLInputElement | null {
+    return this.renderRoot?.querySelector('input') ?? null;
+  }
+
+  private get panel(): HTMLElement | null {
+    return this.renderRoot?.querySelector<HTMLElement>('.panel') ?? null;
+  }
+
+  private get items(): readonly Completion[] {
+    return this.completions?.items.slice(0, MOST_SHOWN) ?? [];
+  }
+
+  private onInput(event: Event): void {
+    const input = event.target as HTMLInputElement;
+    this.change(input.value, input.selectionStart ?? input.value.length);
+  }
+
+  private change(value: string, caret: number): void {
+    this.value = value;
+    this.caret = caret;
+    this.isSettled = false;
+    clearTimeout(this.settling);
+    this.settling = setTimeout(() => (this.isSettled = true), SETTLE_MS);
+    this.offer(false);
+    const detail: FormulaChange = { value, fault: this.fault };
+    this.dispatchEvent(
+      new CustomEvent('sd-formula-change', { detail, bubbles: true, composed: true }),
+    );
+  }
+
+  /** Works out what could stand at the caret; with an empty word only when asked for. */
+  private offer(isAsked: boolean): void {
+    const { session } = this.names;
+    this.active = -1;
+    if (!session) return;
+    const { notebook, openDay } = session;
+    const groups = openDay === null ? [] : groupsOn(notebook, openDay);
+    const found = completionsAt(notebook, this.value, this.caret, this.place, groups);
+    const isAfterPoint = /[.["“]$/.test(this.value.slice(0, found.from));
+    const only = found.items.length === 1 && found.items[0]?.insert === found.word;
+    const isWanted = isAsked || found.word !== '' || isAfterPoint;
+    this.completions = isWanted && !only && found.items.length > 0 ? found : null;
+  }
+
+  private onKeydown(event: KeyboardEvent): void {
+    const { items } = this;
+    const isOpen = items.length > 0;
+    const isAsk = event.key === ' ' && event.ctrlKey;
+    if (isAsk || (event.key === 'ArrowDown' && !isOpen)) this.offer(true);
+    else if (event.key === 'ArrowDown') this.active = (this.active + 1) % items.length;
+    else if (event.key === 'ArrowUp' && isOpen)
+      this.active = this.active <= 0 ? items.length - 1 : this.active - 1;
+    else if (event.key === 'Escape' && isOpen) this.completions = null;
+    else if ((event.key === 'Enter' || event.key === 'Tab') && items[this.active])
+      this.accept(items[this.active]);
+    else return;
+    event.preventDefault();
+    event.stopPropagation();
+  }
+
+  private accept(item: Completion | undefined): void {
+    const { completions } = this;
+    if (!item || !completions) return;
+    const isOpened = item.insert.endsWith('(') && this.value[completions.to] === '(';
+    this.replace(completions.from, completions.to + (isOpened ? 1 : 0), item.insert);
+    this.input?.focus();
+  }
+
+  private replace(from: number, to: number, text: string): void {
+    const caret = from + text.length;
+    this.change(this.value.slice(0, from) + text + this.value.slice(to), caret);
+    if (!text.endsWith('.')) this.completions = null;
+    void this.updateComplete.then(() => this.input?.setSelectionRange(caret, caret));
+  }
+
+  private onCaret(): void {
+    const caret = this.input?.selectionStart ?? 0;
+    if (caret !== this.caret) this.completions = null;
+    this.caret = caret;
+  }
+
+  private onFocus(): void {
+    this.hasFocus = true;
+    this.onCaret();
+  }
+
+  private onBlur(): void {
+    this.hasFocus = false;
+    this.isSettled = true;
+    this.completions = null;
+  }
+
+  protected override updated(_changed: PropertyValues): void {
+    const { panel } = this;
+    if (!panel?.isConnected) return;
+    const isWanted = panel.dataset['wanted'] === 'yes';
+    if (isWanted !== panel.matches(':popover-open')) {
+      if (isWanted) panel.showPopover();
+      else panel.hidePopover();
+      this.follow(isWanted);
+    }
+    if (isWanted) requestAnimationFrame(this.onMove);
+    this.renderRoot.querySelector('[aria-selected="true"]')?.scrollIntoView({ block: 'nearest' });
+  }
+
+  private follow(isOpen: boolean): void {
+    const listen = isOpen ? window.addEventListener : window.removeEventListener;
+    listen.call(window, 'scroll', this.onMove, true);
+    listen.call(window, 'resize', this.onMove);
+  }
+
+  /** Under the line; above it where there is more room. */
+  private placePanel(): void {
+    const { panel, input } = this;
+    if (!panel?.matches(':popover-open') || !input) return;
+    const at = input.getBoundingClientRect();
+    const width = Math.min(Math.max(at.width, 340), innerWidth - 16);
+    const below = innerHeight - at.bottom - 12;
+    const isBelow = below >= 220 || below >= at.top;
+    const left = Math.max(8, Math.min(at.left, innerWidth - width - 8));
+    panel.style.setProperty('left', `${left}px`);
+    panel.style.setProperty('width', `${width}px`);
+    panel.style.setProperty('max-height', `${Math.min(360, isBelow ? below : at.top - 12)}px`);
+    panel.style.setProperty('top', isBelow ? `${at.bottom + 4}px` : 'auto');
+    panel.style.setProperty('bottom', isBelow ? 'auto' : `${innerHeight - at.top + 4}px`);
+  }
+
+  private renderOption(item: Completion, index: number): TemplateResult {
+    const isActive = index === this.active;
+    return html`<div
+      role="option"
+      id=${`option-${index}`}
+      aria-selected=${isActive ? 'true' : 'false'}
+      @pointerdown=${(event: Event) => event.preventDefault()}
+      @click=${() => this.accept(item)}
+      @keydown=${this.onKeydown}
+    >
+      <code>${item.name}</code>
+      <span class="help">${item.help}</span>
+    </div>`;
+  }
+
+  private renderOutcome(fault: Fault | null): TemplateResult | typeof nothing {
+    if (!this.isSettled || this.value.trim() === '') return nothing;
+    if (fault)
+      return html`${markedFormula(this.value, fault)} <span class="fault">${fault.sentence}</span>`;
+    const { session } = this.names;
+    const isAnswered = this.place === 'figure' || this.row !== undefined;
+    if (!session || !isAnswered || session.openDay === null) return nothing;
+    return html`<span class="soft"
+      >gives ${this.words(session.engine.evaluate(this.value, this.row))}</span
+    >`;
+  }
+
+  private words(value: Value): string {
+    if (value === null) return 'no answer';
+    if (isFault(value)) return `no figure: ${value.sentence}`;
+    if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE';
+    const { session } = this.names;
+    const mark = (session && aboutOf(session.notebook).decimalMark) ?? '.';
+    return typeof value === 'number' ? figureText(value, undefined, mark) : value;
+  }
+
+  protected override render(): TemplateResult {
+    const { items } = this;
+    const fault = this.value.trim() === '' ? null : this.fault;
+    const isWrong = this.isSettled && fault !== null;
+    const hint = this.hasFocus ? argumentHint(this.value, this.caret) : null;
+    return html`
+      <label id="label" for="formula" class=${this.isLabelHidden ? 'visually-hidden' : 'label'}>
+        ${this.label}
+      </label>
+      <input
+        id="formula"
+        role="combobox"
+        aria-labelledby="label"
+        aria-autocomplete="list"
+        aria-controls="names"
+        aria-expanded=${items.length > 0 ? 'true' : 'false'}
+        aria-activedescendant=${this.active >= 0 ? `option-${this.active}` : nothing}
+        aria-invalid=${isWrong ? 'true' : nothing}
+        aria-describedby="outcome hint"
+        autocomplete="off"
+        autocapitalize="off"
+        autocorrect="off"
+        spellcheck="false"
+        enterkeyhint="done"
+        .value=${this.value}
+        @input=${this.onInput}
+        @keydown=${this.onKeydown}
+        @keyup=${this.onCaret}
+        @click=${this.onCaret}
+        @focus=${this.onFocus}
+        @blur=${this.onBlur}
+      />
+      <div id="outcome" class="outcome" role="status">${this.renderOutcome(fault)}</div>
+      <div
+        class="panel"
+        popover="manual"
+        data-wanted=${this.hasFocus && (items.length > 0 || hint) ? 'yes' : 'no'}
+      >
+        <div id="hint" class="hint-line" ?hidden=${!hint}>${hint ?? nothing}</div>
+        <div
+          id="names"
+          class="names menu"
+          role="listbox"
+          aria-label="Names and functions"
+          ?hidden=${items.length === 0}
+        >
+          ${items.map((item, index) => this.renderOption(item, index))}
+        </div>
+      </div>
+    `;
+  }
+}
+
+customElements.define('sd-formula-field', SdFormulaField);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sd-formula-field': SdFormulaField;
+  }
+}
