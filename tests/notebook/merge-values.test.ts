@@ -66,7 +66,7 @@ describe('mergeValues(mine, theirs)', () => {
       weather: { '2026-05-03': { rain: [[4, [1, 0, 'later']]] } },
       remark: 'as it is',
     };
-    const both = merged(phone.notebook, later as Notebook) as unknown as Record<string, unknown>;
+    const both = merged(phone.notebook, later) as unknown as Record<string, unknown>;
     expect(both['weather']).toEqual(later.weather);
     expect(both['remark']).toBeUndefined();
   });

@@ -1,0 +1,73 @@
+import { fault, isFault, type Fault } from '../../shared/value.ts';
+import { isBranch } from './sound-parts.ts';
+
+/** The version of the notebook that this program writes. */
+export const notebookVersion = 1;
+
+/** The version of the formula language that this program reads. */
+export const languageVersion = 1;
+
+/** A notebook of some version, as read from a file or a store. */
+export type AnyVersion = Readonly<Record<string, unknown>>;
+
+/** Takes a notebook from one version to the next. A step, once released, is never changed again. */
+export type Step = (notebook: AnyVersion) => AnyVersion;
+
+/**
+ * The road from old versions: `steps.get(n)` takes version n to n + 1. Version 1 is the first one,
+ * so the road is empty yet.
+ */
+const road: ReadonlyMap<number, Step> = new Map();
+
+/**
+ * Brings a notebook of any former version to the present one, step by step; steps and versions are the
+ * program's own unless given. Faults: `not-a-notebook`, `template-not-notebook`, `no-version`,
+ * `newer-version`, `version-lost`.
+ */
+export function migrate(
+  json: unknown,
+  steps: ReadonlyMap<number, Step> = road,
+  present: number = notebookVersion,
+): AnyVersion | Fault {
+  if (!isBranch(json) || json['format'] !== 'sampling-daybook' || isFault(json))
+    return notANotebook(json);
+  const { version, language } = json;
+  if (!Number.isInteger(version) || (version as number) < 1)
+    return fault(
+      'no-version',
+      'This notebook does not say which version it is (version should be 1, 2, …), so it cannot be read safely. Open an earlier copy of the file.',
+    );
+  if ((version as number) > present || (Number.isInteger(language) && isNewer(language)))
+    return fault(
+      'newer-version',
+      'This notebook was written by a newer Sampling Daybook than this one. Open it there, or update this one by reloading the page with a network. Nothing was changed.',
+    );
+  let notebook: AnyVersion = json;
+  for (let at = version as number; at < present; at += 1) {
+    const step = steps.get(at);
+    if (!step)
+      return fault(
+        'version-lost',
+        `This notebook has version ${at}, and this program has no step from there. Please report it; the file itself is unharmed.`,
+      );
+    notebook = { ...step(notebook), version: at + 1 };
+  }
+  return notebook;
+}
+
+function isNewer(language: unknown): boolean {
+  return (language as number) > languageVersion;
+}
+
+function notANotebook(json: unknown): Fault {
+  const format = isBranch(json) ? json['format'] : undefined;
+  return format === 'sampling-daybook-template'
+    ? fault(
+        'template-not-notebook',
+        'This file is a template, not a notebook. Start a new notebook and choose it there as the template.',
+      )
+    : fault(
+        'not-a-notebook',
+        'This is not a notebook file of Sampling Daybook. A list of tags or counts can be brought in as a CSV file.',
+      );
+}

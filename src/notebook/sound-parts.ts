@@ -1,0 +1,183 @@
+import type { Json } from '../../shared/cell.ts';
+import type { Notebook, TableName } from '../../shared/notebook.ts';
+import { isDate } from '../text/date.ts';
+import { parseDayId } from '../text/day-id.ts';
+import { isFault } from '../../shared/value.ts';
+import { checkOf } from './field-checks.ts';
+import type { Check } from './value-checks.ts';
+
+/** Something in a notebook that cannot be what it is meant to be, and where. */
+export interface Problem {
+  readonly path: readonly string[];
+  /** What was expected and what stands there; the place is named apart. */
+  readonly sentence: string;
+  /** What stands there, to be kept aside. */
+  readonly raw: unknown;
+  /** The parts are sound, but two of them are one animal. */
+  readonly kind?: 'animal-twice';
+}
+
+export type Report = (problem: Problem) => void;
+
+type Branch = Readonly<Record<string, unknown>>;
+
+export function isBranch(value: unknown): value is Branch {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+/** What a value is, in a person's words, short enough for a sentence. */
+function described(value: unknown): string {
+  if (value === undefined) return 'nothing stands there';
+  const shown = JSON.stringify(value);
+  return `${shown.length > 60 ? `${shown.slice(0, 57)}…` : shown} stands there`;
+}
+
+function problem(path: readonly string[], expected: string, raw: unknown): Problem {
+  return { path, sentence: `${expected} was expected, and ${described(raw)}.`, raw };
+}
+
+/**
+ * The parts of a branch that are sound, and every other one reported. A branch without a problem
+ * comes back as the very same object.
+ */
+function soundParts(
+  branch: unknown,
+  path: readonly string[],
+  report: Report,
+  isSound: (name: string, part: unknown) => unknown,
+): Branch {
+  if (!isBranch(branch)) {
+    report(problem(path, 'a table of named things', branch));
+    return {};
+  }
+  let copy: [string, unknown][] | null = null;
+  const names = Object.keys(branch);
+  for (const [i, name] of names.entries()) {
+    const part = branch[name];
+    const sound = isSound(name, part);
+    if (sound === part && copy === null) continue;
+    copy ??= names.slice(0, i).map((before) => [before, branch[before]]);
+    if (sound !== undefined) copy.push([name, sound]);
+  }
+  return copy === null ? branch : Object.fromEntries(copy);
+}
+
+/** Names that would be mistaken for something else: every other text is an id. */
+function isName(name: string): boolean {
+  return name !== '' && name !== '__proto__' && !name.includes('\n');
+}
+
+/** Stamps lie between 1970 and the end of the calendar: greater ones could not be followed. */
+const lastMs = 8.64e15;
+
+export function isStamp(value: unknown): boolean {
+  if (!Array.isArray(value) || value.length !== 3) return false;
+  const [ms, counter, device] = value as unknown[];
+  const isMs = Number.isSafeInteger(ms) && (ms as number) >= 0 && (ms as number) < lastMs;
+  const isCounter = Number.isSafeInteger(counter) && (counter as number) >= 0;
+  return isMs && isCounter && typeof device === 'string' && isName(device);
+}
+
+/** What is wrong with a cell, if anything. A cleared value is sound everywhere. */
+export function cellProblem(
+  path: readonly string[],
+  cell: unknown,
+  check: Check | undefined,
+): Problem | null {
+  if (!Array.isArray(cell) || cell.length === 0)
+    return problem(path, 'a list of values with their stamps', cell);
+  for (const entry of cell as unknown[]) {
+    if (!Array.isArray(entry) || entry.length !== 2 || !isStamp(entry[1]))
+      return problem(path, 'a value with its stamp (milliseconds, counter, device)', entry);
+    const value = entry[0] as Json;
+    const expected = value === null ? null : check?.(value);
+    if (expected) return problem(path, expected, value);
+  }
+  return null;
+}
+
+function isDayName(name: string): boolean {
+  const read = parseDayId(name);
+  return !isFault(read) && name.startsWith(read.date);
+}
+
+const dayTables: ReadonlySet<string> = new Set(['days', 'bench', 'yard', 'decisions', 'readings']);
+
+/** What the name of a record (of a day's readings) has to be; null where it is. */
+function recordNameExpected(table: string, name: string): string | null {
+  if (!isName(name)) return 'an id without line breaks';
+  if (dayTables.has(table) && !isDayName(name))
+    return 'the name of a sampling day, like 2026-05-03 or 2026-05-03-evening,';
+  if (table === 'settings' && name !== 'default' && !isDayName(name))
+    return 'the name of a sampling day or "default"';
+  return null;
+}
+
+/** What the name of a field (a row, a column) has to be; null where it is. */
+function fieldNameExpected(table: string, name: string): string | null {
+  if (!isName(name)) return 'an id without line breaks';
+  if (table === 'groups' && !isDate(name)) return 'a day of the calendar, written like 2026-05-03,';
+  return null;
+}
+
+function misnamed(path: readonly string[], expected: string, raw: unknown): Problem {
+  return { path, sentence: `${expected} was expected as the name.`, raw };
+}
+
+/** The sound records of one table. */
+export function soundTable(table: TableName, json: unknown, report: Report): Notebook[TableName] {
+  const sound = soundParts(json, [table], report, (id, record) => {
+    const expected = recordNameExpected(table, id);
+    if (expected !== null) return void report(misnamed([table, id], expected, record));
+    return soundParts(record, [table, id], report, (field, cell) =>
+      soundField([table, id, field], cell, checkOf(table, field), report),
+    );
+  });
+  return sound as Notebook[TableName];
+}
+
+function soundField(
+  path: readonly [table: string, ...string[]],
+  cell: unknown,
+  check: Check | undefined,
+  report: Report,
+): unknown {
+  const expected = fieldNameExpected(path[0], path[path.length - 1] as string);
+  const found = expected === null ? cellProblem(path, cell, check) : misnamed(path, expected, cell);
+  if (found === null) return cell;
+  report(found);
+  return undefined;
+}
+
+/** The sound readings of one sampling day. */
+export function soundDay(day: string, json: unknown, report: Report): Notebook['readings'][string] {
+  const check = checkOf('readings', '');
+  const sound = soundParts(json, ['readings', day], report, (row, cells) => {
+    const expected = fieldNameExpected('readings', row);
+    if (expected !== null) return void report(misnamed(['readings', day, row], expected, cells));
+    return soundParts(cells, ['readings', day, row], report, (column, cell) =>
+      soundField(['readings', day, row, column], cell, check, report),
+    );
+  });
+  return sound as Notebook['readings'][string];
+}
+
+/** The sound readings of all days. */
+export function soundReadings(json: unknown, report: Report): Notebook['readings'] {
+  const sound = soundParts(json, ['readings'], report, (day, readings) => {
+    const expected = recordNameExpected('readings', day);
+    if (expected !== null) return void report(misnamed(['readings', day], expected, readings));
+    return soundDay(day, readings, report);
+  });
+  return sound as Notebook['readings'];
+}
+
+/** What is known to have been seen; an entry that is none is reported and left out. */
+export function soundSeen(json: unknown, report: Report): Notebook['seen'] {
+  const sound = soundParts(json, ['seen'], report, (device, seen) => {
+    if (Array.isArray(seen) && isStamp([...(seen as unknown[]), device])) return seen;
+    report(problem(['seen', device], 'milliseconds and counter', seen));
+    return undefined;
+  });
+  return sound as Notebook['seen'];
+}
