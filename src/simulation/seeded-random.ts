@@ -27,8 +27,10 @@ export function seededRandom(seed: number): Random {
 
 /** A seed for part `part` of a larger run, so that each part stands alone and gives its answer again. */
 export function seedOfPart(seed: number, part: number): number {
-  const mix = mixedBits(seed);
-  return (mix() ^ mixedBits(part + 1)()) >>> 0;
+  const whole = mixedBits(seed)();
+  const own = mixedBits(part)();
+  // Not a plain xor of the two: that would give part 4 of seed 3 and part 3 of seed 4 the same stream.
+  return mixedBits(Math.imul(whole, 0x2c1b3c6d) + own)() >>> 0;
 }
 
 function rotate(x: number, places: number): number {
@@ -37,7 +39,7 @@ function rotate(x: number, places: number): number {
 
 /** Well mixed 32-bit words from a seed. */
 function mixedBits(seed: number): () => number {
-  const words = new Uint32Array(new Float64Array([seed]).buffer);
+  const words = new Uint32Array(new Float64Array([seed + 0]).buffer);
   let state = ((words[0] ?? 0) ^ Math.imul(words[1] ?? 0, 0x9e3779b1)) | 0;
   return () => {
     state = (state + 0x9e3779b9) | 0;

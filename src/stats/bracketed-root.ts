@@ -22,7 +22,9 @@ export function bracketedRoot(
     throw new Error(`bracketedRoot: no sign change between ${a} (${atA}) and ${b} (${atB})`);
   }
   // x1 is the newest point, x2 the other end of the bracket, x3 the point dropped last.
-  let [x1, f1, x2, f2, x3, f3] = [b, atB, a, atA, a, atA];
+  let [x1, f1, x2, f2] = [b, atB, a, atA];
+  let x3: number;
+  let f3: number;
   let t = 0.5;
   for (let step = 0; step < 200; step++) {
     const x = x1 + t * (x2 - x1);

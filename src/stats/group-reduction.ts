@@ -3,6 +3,7 @@ import { mean, variance } from './herd-mean.ts';
 import { checkLevel } from './input-check.ts';
 import { knownValues } from './known-values.ts';
 import type { Limits } from './limits.ts';
+import { tooWide, WIDEST_REACH } from './reduction-limits.ts';
 import { studentQuantile } from './student-quantile.ts';
 
 /**
@@ -51,7 +52,9 @@ export function groupReductionLimits(
   const ratio = treatedMean / mean(groups.control);
   const error = Math.sqrt(relativeVariance(groups.treated) + relativeVariance(groups.control));
   const df = groups.treated.length + groups.control.length - 2;
-  const spread = Math.exp(studentQuantile((1 + level) / 2, df) * error);
+  const reach = studentQuantile((1 + level) / 2, df) * error;
+  if (!(reach <= WIDEST_REACH)) return tooWide();
+  const spread = Math.exp(reach);
   return { low: 100 * (1 - ratio * spread), high: 100 * (1 - ratio / spread) };
 }
 

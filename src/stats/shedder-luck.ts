@@ -18,7 +18,7 @@ export const FEWEST_MEAN_EGGS = 5;
  * Missing animals are left out. Faults: nobody counted, no eggs, eggs not whole, share outside 0 to 1.
  *
  * Source: own work, elementary; values checked against R. 20 like animals with 2 eggs each on
- * average: the top 20 % hold 40 % of the eggs.
+ * average: the top 20 % hold about 40 % of the eggs.
  */
 export function shedderLuck(eggs: readonly (number | null)[], eggShare = 0.8): number | Fault {
   const counted = checkShare(eggShare, 'eggs') ?? countedAnimals(eggs, 1);
