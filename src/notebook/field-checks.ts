@@ -224,6 +224,7 @@ const treatments: Checks<TreatmentFacts> = {
   by: text,
   route: text,
   byLabel: flag,
+  vet: text,
   meatClear: text,
   milkClear: text,
   note: text,

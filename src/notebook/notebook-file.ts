@@ -17,13 +17,13 @@ export function writeNotebookText(notebook: Notebook): string {
  */
 export function readNotebookText(text: string): Notebook | Fault {
   const json = readJson(text);
-  return isFault(json) ? json : validate((json as { readonly value: unknown }).value);
+  return isFault(json) ? json : validate(json.value);
 }
 
 /** What can be read of a file that `readNotebookText` refuses, with what cannot. */
 export function salvageNotebookText(text: string): Salvaged | Fault {
   const json = readJson(text);
-  return isFault(json) ? json : salvage((json as { readonly value: unknown }).value);
+  return isFault(json) ? json : salvage(json.value);
 }
 
 function readJson(text: string): { readonly value: unknown } | Fault {

@@ -175,7 +175,7 @@ export function soundReadings(json: unknown, report: Report): Notebook['readings
 /** What is known to have been seen; an entry that is none is reported and left out. */
 export function soundSeen(json: unknown, report: Report): Notebook['seen'] {
   const sound = soundParts(json, ['seen'], report, (device, seen) => {
-    if (Array.isArray(seen) && isStamp([...(seen as unknown[]), device])) return seen;
+    if (Array.isArray(seen) && isStamp([...(seen as unknown[]), device])) return seen as unknown;
     report(problem(['seen', device], 'milliseconds and counter', seen));
     return undefined;
   });

@@ -10,7 +10,7 @@ import {
   salvageNotebookText,
   writeNotebookText,
 } from '../../src/notebook/notebook-file.ts';
-import { migrate } from '../../src/notebook/migrate.ts';
+import { migrate, type Step } from '../../src/notebook/migrate.ts';
 import { animalsOf, readingOf } from '../../src/notebook/read.ts';
 import { validate } from '../../src/notebook/validate.ts';
 import { deepFreeze } from '../freeze.ts';
@@ -267,9 +267,9 @@ describe('salvageNotebookText(text)', () => {
 
 describe('migrate(json, steps, present)', () => {
   const old = { format: 'sampling-daybook', version: 1, id: 'n', herd: ['A1'] };
-  const steps = new Map([
-    [1, (n: Readonly<Record<string, unknown>>) => ({ ...n, animals: n['herd'] })],
-    [2, ({ herd: _, ...n }: Readonly<Record<string, unknown>>) => ({ ...n, language: 2 })],
+  const steps = new Map<number, Step>([
+    [1, (n) => ({ ...n, animals: n['herd'] })],
+    [2, ({ herd: _, ...n }) => ({ ...n, language: 2 })],
   ]);
 
   it('takes the steps in order, one version at a time', () => {
