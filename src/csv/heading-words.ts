@@ -1,0 +1,92 @@
+/** What a column of a list can be, so far as its heading alone tells. */
+export type HeadingMeaning =
+  | 'tag'
+  | 'electronic'
+  | 'name'
+  | 'group'
+  | 'class'
+  | 'species'
+  | 'born'
+  | 'date'
+  | 'label'
+  | 'time'
+  | 'cup'
+  | 'weight'
+  | 'count'
+  | 'epg'
+  | 'note';
+
+/**
+ * Headings met in lists of sheep and goats, in small letters without punctuation. Common practice,
+ * no source; a few words of German, French and Spanish, since lists come from anywhere. Of two columns
+ * that both look like the tag, the one whose word stands earlier here is it. Words that are often
+ * found in cells (`ewe`, `no`) are left out.
+ */
+const words: Readonly<Record<HeadingMeaning, readonly string[]>> = {
+  tag: (
+    'tag,ear tag,eartag,tag no,tag number,tag id,tag nr,visual tag,visual id,vid,ear tag no,ear tag number,' +
+    'animal tag,animal id,animal no,animal number,animal,id,id no,id number,ident,sheep id,goat id,' +
+    'ohrmarke,ohrmarkennummer,tiernummer,boucle,numero,numéro,crotal,number'
+  ).split(','),
+  electronic:
+    'eid,e id,electronic,electronic id,electronic number,electronic tag,eid tag,rfid,rfid tag,transponder,chip,microchip'.split(
+      ',',
+    ),
+  name: 'name,animal name,pet name,nom,nombre'.split(','),
+  group: 'group,mob,pen,lot,flock,herd,management group,gruppe,lote,grupo'.split(','),
+  class: 'class,category,stock class,type'.split(','),
+  species: ['species', 'kind', 'tierart', 'espèce', 'especie'],
+  born: 'born,birth date,birthdate,date of birth,dob,birthday,birth,geboren'.split(','),
+  date: 'date,day,sampled,sampling date,sample date,sampled on,date sampled,date time,datetime,timestamp,weigh date,datum,fecha'.split(
+    ',',
+  ),
+  label: ['day label', 'label', 'sampling'],
+  time: ['time', 'time of day', 'uhrzeit', 'heure', 'hora'],
+  cup: 'cup,cup no,cup number,pot,pot no,vial,sample,sample no,sample number,sample id'.split(','),
+  weight:
+    'weight,wt,kg,kgs,lb,lbs,live weight,liveweight,body weight,bodyweight,scale weight,gewicht,poids,peso'.split(
+      ',',
+    ),
+  count: 'count,counts,eggs,egg count,eggs counted,total eggs,raw count,n,eier,oeufs,huevos'.split(
+    ',',
+  ),
+  epg: 'epg,fec,fec epg,eggs per gram,eggs per g,faecal egg count,fecal egg count,wec,worm egg count'.split(
+    ',',
+  ),
+  note: 'note,notes,comment,comments,remark,remarks,bemerkung,remarque,nota,notas'.split(','),
+};
+
+const meanings = new Map(
+  (Object.entries(words) as [HeadingMeaning, readonly string[]][]).flatMap(([meaning, list]) =>
+    list.map((word, rank) => [word, { meaning, rank }] as const),
+  ),
+);
+
+/** A heading in small letters, without punctuation, hidden characters and runs of spaces. */
+export function plainHeading(heading: string): string {
+  return heading
+    .normalize('NFC')
+    .replace(/[\u00ad\u200b-\u200f\u2060\ufeff]/g, '')
+    .toLowerCase()
+    .replace(/[\s._:;#°*/()[\]-]+/g, ' ')
+    .trim();
+}
+
+/** What a heading says by itself; `rank` 0 is the plainest word for it. `null` for an unknown one. */
+export function headingMeaning(
+  heading: string,
+): { readonly meaning: HeadingMeaning; readonly rank: number } | null {
+  const plain = plainHeading(heading);
+  return meanings.get(plain) ?? meanings.get(withoutUnit(plain)) ?? null;
+}
+
+/** The unit of weight that a heading names. */
+export function headingUnit(heading: string): 'kg' | 'lb' | null {
+  const plain = ` ${plainHeading(heading)} `;
+  if (/ (?:kg|kgs|kilo|kilos|kilograms?) /.test(plain)) return 'kg';
+  return / (?:lb|lbs|pounds?) /.test(plain) ? 'lb' : null;
+}
+
+function withoutUnit(plain: string): string {
+  return plain.replace(/ (?:kg|kgs|lb|lbs|kilograms?|pounds?|in kg|in lb)$/, '');
+}

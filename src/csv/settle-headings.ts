@@ -1,0 +1,97 @@
+import { isFault } from '../../shared/value.ts';
+import { dayId } from '../text/day-id.ts';
+import { showDayId } from '../text/day-id.ts';
+import { plainHeading } from './heading-words.ts';
+import type { Role } from './role.ts';
+import { dayOf, type Settling, withDay } from './settle-dates.ts';
+
+/** Asks for the unit of weights that bear none, neither in the heading nor in the cells. */
+export function settleUnits(roles: readonly Role[], settling: Settling): Role[] {
+  return roles.map((role, column) => {
+    const values = settling.values[column];
+    if (role.role !== 'weight' || role.unit !== null) return role;
+    if (!values || values.filled === 0 || values.unitShare === 1) return role;
+    const id = `unit:${column}`;
+    const answer = settling.answers.get(id);
+    if (answer === 'kg' || answer === 'lb') return { ...role, unit: answer };
+    const header = settling.table.headers[column]?.trim() ?? '';
+    settling.ask({
+      id,
+      kind: 'weight-unit',
+      columns: [column],
+      sentence: `Column ${column + 1}${header === '' ? '' : ` (${header})`} holds weights without a unit. In which unit are they?`,
+      choices: [
+        { value: 'kg', label: 'kilograms' },
+        { value: 'lb', label: 'pounds' },
+      ],
+    });
+    return role;
+  });
+}
+
+const further = ['second', 'third', 'fourth', 'fifth', 'sixth'];
+
+/**
+ * Columns of readings that say the same thing (two columns for 1 March, two columns `count`): asks
+ * once whether they are two samplings, the two chambers of one, or one of them to be left out. Until
+ * then both stand as they are.
+ */
+export function settleSameHeadings(roles: readonly Role[], settling: Settling): Role[] {
+  const groups = new Map<string, number[]>();
+  roles.forEach((role, column) => {
+    const meaning = sameness(role, settling.table.headers[column] ?? '');
+    if (meaning !== null) groups.set(meaning, [...(groups.get(meaning) ?? []), column]);
+  });
+  const result = [...roles];
+  for (const columns of groups.values()) {
+    if (columns.length > 1) settleGroup(columns, result, settling);
+  }
+  return result;
+}
+
+function sameness(role: Role, header: string): string | null {
+  if (!('day' in role)) return null;
+  const what = role.role === 'column' ? `column ${role.key}` : role.role;
+  const day = role.day ? (role.day.day ?? plainHeading(header)) : '';
+  return `${what}\n${day}`;
+}
+
+function settleGroup(columns: readonly number[], roles: Role[], settling: Settling): void {
+  const [first = 0] = columns;
+  const role = roles[first];
+  if (!role) return;
+  const day = dayOf(role);
+  const canBeChambers = role.role === 'count' && columns.length === 2;
+  const choices = [
+    ...(day ? [{ value: 'samplings', label: `${columns.length} samplings of that day` }] : []),
+    ...(canBeChambers ? [{ value: 'chambers', label: 'the two chambers of one sampling' }] : []),
+    { value: 'first', label: 'take the first, leave out the rest' },
+    { value: 'last', label: 'take the last, leave out the rest' },
+  ];
+  const id = `same:${first}`;
+  const answer = choices.find(({ value }) => value === settling.answers.get(id))?.value;
+  if (answer === undefined) {
+    const shown = day?.day ? showDayId(day.day) : (settling.table.headers[first] ?? '').trim();
+    const places = columns.map((column) => column + 1).join(' and ');
+    const sentence = `Columns ${places} are both "${shown}". Are they ${day ? 'two samplings of one day' : 'two counts of one sample'}, or is one to be left out?`;
+    settling.ask({ id, kind: 'same-heading', columns, sentence, choices });
+    return;
+  }
+  columns.forEach((column, at) => {
+    const own = roles[column];
+    if (own) roles[column] = answered(own, answer, at, at === columns.length - 1);
+  });
+}
+
+function answered(role: Role, answer: string, at: number, isLast: boolean): Role {
+  const day = dayOf(role);
+  if (answer === 'samplings' && day) {
+    if (at === 0) return role;
+    const label = `${day.label} ${further[at - 1] ?? at + 1}`.trim();
+    const id = day.day === null ? null : dayId(day.day.slice(0, 10), label);
+    return withDay(role, { ...day, label, day: id === null || isFault(id) ? null : id });
+  }
+  if (answer === 'chambers') return { role: 'column', key: `chamber${at + 1}`, day };
+  const kept = answer === 'first' ? at === 0 : isLast;
+  return kept ? role : { role: 'ignored', why: 'left out, as you chose' };
+}
