@@ -1,0 +1,116 @@
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import type { RowId } from '../shared/ref.ts';
+import { isFault } from '../shared/value.ts';
+import { aboutOf, limitsOf, limitValue } from '../src/notebook/read.ts';
+import type { Session } from '../src/session/session.ts';
+import { cupSureness } from '../src/stats/cup-sureness.ts';
+import { herdPrior, type PriorFound } from '../src/stats/herd-prior.ts';
+import { AfterPaint } from './after-paint.ts';
+import { herdLists } from './herd-lists.ts';
+import { chambersOf, rowMethod } from './row-method.ts';
+import { valueByKey } from './row-values.ts';
+import { Select } from './selector-controller.ts';
+import { cupStatements, type Statement } from './sureness-words.ts';
+import { theme } from './theme.ts';
+
+/** The name of the limit that a chance is given for. */
+const LIMIT_KEY = 'treat_from';
+
+/**
+ * How sure the epg of one animal on the open day is: limits, the chance to be at the treat-from limit or
+ * more, whether the chambers agree, and what one egg stands for with the sum behind it. Empty for an animal
+ * that was not counted.
+ *
+ *     <sd-sureness .row=${rowId}></sd-sureness>
+ */
+export class SdSureness extends LitElement {
+  static override properties = { row: { type: String } };
+
+  static override styles = [
+    ...theme,
+    css`
+      :host {
+        display: block;
+      }
+
+      ul {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 2px 20px;
+        margin: 0;
+        padding: 0;
+        font-size: var(--size-small);
+        list-style: none;
+      }
+
+      li {
+        color: var(--soft);
+      }
+
+      b {
+        color: var(--ink);
+        font-weight: 600;
+      }
+
+      .warning,
+      .warning b {
+        color: var(--warm);
+      }
+    `,
+  ];
+
+  declare row: RowId | undefined;
+  private readonly seen = new Select(this, countNotices());
+  private readonly prior = new AfterPaint<PriorFound>(this, (session) => {
+    const lists = herdLists(session);
+    return herdPrior(lists?.eggs ?? [], lists?.factors ?? []);
+  });
+
+  private statements(session: Session, row: RowId): readonly Statement[] {
+    const { notebook, openDay } = session;
+    const value = valueByKey(session, row);
+    const [epg, eggs, factor] = [value('epg'), value('eggs'), value('factor')];
+    if (openDay === null || typeof epg !== 'number') return [];
+    if (typeof eggs !== 'number' || typeof factor !== 'number') return [];
+    const limit = limitsOf(notebook).find(({ key }) => key === LIMIT_KEY);
+    const from = limit && limitValue(notebook, openDay, limit.id);
+    const { value: prior } = this.prior;
+    const flat: PriorFound = { is: 'flat', counted: 0, because: 'few counted' };
+    const cup = { eggs, factor, chambers: chambersOf(session, row) };
+    const sure = cupSureness(cup, from, prior ?? flat);
+    if (isFault(sure)) return [{ about: '', figure: '', rest: sure.sentence, isWarning: true }];
+    const mark = aboutOf(notebook).decimalMark ?? '.';
+    return cupStatements(sure, prior, rowMethod(session, row), mark);
+  }
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { session } = this.seen;
+    const found = session && this.row !== undefined ? this.statements(session, this.row) : [];
+    if (found.length === 0) return nothing;
+    return html`<ul aria-label="How sure this count is">
+      ${found.map(
+        ({ about, figure, rest, isWarning }) =>
+          html`<li class=${isWarning ? 'warning' : nothing}>
+            ${about}
+            ${figure === '' ? nothing : html`<b>${figure}</b>`}${
+              rest === '' ? nothing : `${figure === '' ? ' ' : ', '}${rest}`
+            }
+          </li>`,
+      )}
+    </ul>`;
+  }
+}
+
+/** A new value at every notice, since any typed count may change what is said here. */
+function countNotices(): (session: Session) => number {
+  let count = 0;
+  return () => ++count;
+}
+
+customElements.define('sd-sureness', SdSureness);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sd-sureness': SdSureness;
+  }
+}

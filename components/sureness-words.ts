@@ -1,0 +1,147 @@
+import { isFault } from '../shared/value.ts';
+import type { CupSureness } from '../src/stats/cup-sureness.ts';
+import type { PriorFound } from '../src/stats/herd-prior.ts';
+import type { MeanSureness } from '../src/stats/mean-sureness.ts';
+import { figureText } from './figure-text.ts';
+import type { RowMethod } from './row-method.ts';
+
+/** A statement: what it is about, the figure, and what has to be said with it. */
+export interface Statement {
+  readonly about: string;
+  readonly figure: string;
+  readonly rest: string;
+  /** Something to do about it. */
+  readonly isWarning?: true;
+}
+
+type Mark = '.' | ',';
+
+/** How sure one count is, in sentences that stand by themselves on screen, on paper and for the ear. */
+export function cupStatements(
+  sure: CupSureness,
+  prior: PriorFound | undefined,
+  method: RowMethod | null,
+  mark: Mark,
+): readonly Statement[] {
+  const epg = (value: number): string => figureText(value, 0, mark);
+  const found: Statement[] = [];
+  if (sure.limits)
+    found.push({
+      about: '95 % limits',
+      figure: `${epg(sure.limits.low)} to ${epg(sure.limits.high)} epg`,
+      rest: 'the luck of the count only',
+    });
+  if (sure.under !== null)
+    found.push({
+      about: 'no egg seen',
+      figure: `probably under ${epg(sure.under)} epg`,
+      rest: 'not free of worms',
+    });
+  if (sure.over && prior)
+    found.push({
+      about: `chance to be at ${epg(sure.over.limit)} epg or more`,
+      figure: percentText(sure.over.chance, mark),
+      rest: `${priorWords(prior, mark)}; dung varies from day to day beyond that`,
+    });
+  if (sure.chambers) found.push(chamberStatement(sure.chambers, mark));
+  found.push(...methodStatements(sure.factor, method, mark));
+  return found;
+}
+
+function chamberStatement({ p, agree }: { p: number; agree: boolean }, mark: Mark): Statement {
+  return agree
+    ? { about: 'chambers', figure: 'agree', rest: pText(p, mark) }
+    : {
+        about: 'chambers',
+        figure: 'differ more than luck explains',
+        rest: `${pText(p, mark)}: stir, refill, recount, or check the typing`,
+        isWarning: true,
+      };
+}
+
+function methodStatements(factor: number, method: RowMethod | null, mark: Mark): Statement[] {
+  const figure = `${figureText(factor, undefined, mark)} epg`;
+  const rest = method?.isTyped ? 'factor typed in this row' : (method?.sum?.words ?? '');
+  const found: Statement[] = [{ about: 'one egg stands for', figure, rest }];
+  if (method?.warning)
+    found.push({ about: 'factor', figure: '', rest: method.warning.sentence, isWarning: true });
+  return found;
+}
+
+/** What a chance was reckoned with: "with the herd's own spread (19 counted, k 0.62)". */
+export function priorWords(prior: PriorFound, mark: Mark): string {
+  if (prior.is === 'herd')
+    return `with the herd's own spread (${prior.counted} counted, k ${figureText(prior.prior.k, 2, mark)})`;
+  const why = {
+    'few counted': `fewer than 10 counted, so from this count alone`,
+    'no eggs': 'no eggs in the herd, so from this count alone',
+    'no spread': "the herd's counts differ no more than chance, so from this count alone",
+  };
+  return why[prior.because];
+}
+
+/** A share as percent: `7.1 %`, `62 %`, `under 0.1 %`, `over 99.9 %`. */
+export function percentText(share: number, mark: Mark): string {
+  const percent = share * 100;
+  if (percent > 0 && percent < 0.1) return `under ${figureText(0.1, 1, mark)} %`;
+  if (percent < 100 && percent > 99.9) return `over ${figureText(99.9, 1, mark)} %`;
+  const isFine = percent !== 0 && percent !== 100 && (percent < 10 || percent > 90);
+  return `${figureText(percent, isFine ? 1 : 0, mark)} %`;
+}
+
+/** `p 0.70`, `p 0.004`, `p under 0.001`. */
+export function pText(p: number, mark: Mark): string {
+  if (p < 0.001) return `p under ${figureText(0.001, 3, mark)}`;
+  return `p ${figureText(p, p < 0.1 ? 3 : 2, mark)}`;
+}
+
+/** One kind of limits of a mean, named for the question it answers. */
+export interface MeanLine extends Statement {
+  readonly question: 'these' | 'herd';
+  /** The question most likely meant. */
+  readonly isAsked: boolean;
+}
+
+/**
+ * The two kinds of limits of the mean, the one most likely asked for first, and the row that pulls the
+ * mean out of the model's limits. `tagOf` gives the tag of a row of the lists.
+ */
+export function meanLines(
+  sure: MeanSureness,
+  tagOf: (row: number) => string,
+  mark: Mark,
+): { readonly lines: readonly MeanLine[]; readonly pulled: string | null } {
+  const epg = (value: number): string => figureText(value, 0, mark);
+  const lines: MeanLine[] = [
+    {
+      question: 'these',
+      isAsked: sure.asked === 'these',
+      about: 'the mean of these animals',
+      figure: isFault(sure.these) ? '' : `${epg(sure.these.low)} to ${epg(sure.these.high)} epg`,
+      rest: isFault(sure.these) ? sure.these.sentence : 'the luck of the counts only',
+    },
+    {
+      question: 'herd',
+      isAsked: sure.asked === 'herd',
+      about: 'the mean of the herd they were drawn from',
+      ...herdLimits(sure, mark),
+    },
+  ];
+  lines.sort((a, b) => Number(b.isAsked) - Number(a.isAsked));
+  const row = isFault(sure.herd) ? null : sure.herd.pullingRow;
+  const pulled =
+    row === null || isFault(sure.herd)
+      ? null
+      : `The plain mean, ${epg(sure.mean)} epg, lies outside these limits, which belong to the model's mean of ${epg(sure.herd.modelMean)}: ${tagOf(row)} pulls it there with a count at another factor.`;
+  return { lines, pulled };
+}
+
+function herdLimits(sure: MeanSureness, mark: Mark): { figure: string; rest: string } {
+  const { herd } = sure;
+  if (isFault(herd)) return { figure: '', rest: herd.sentence };
+  const epg = (value: number): string => figureText(value, 0, mark);
+  const drawn = 'counting luck and the differences between animals, if they were drawn at random';
+  return herd.usefulHigh
+    ? { figure: `${epg(herd.low)} to ${epg(herd.high)} epg`, rest: drawn }
+    : { figure: `${epg(herd.low)} epg or more`, rest: `no useful upper limit; ${drawn}` };
+}
