@@ -32,6 +32,7 @@ const factHelp: Readonly<Record<FactName, string>> = {
   class: 'Ewe, lamb, ram, wether, doe, kid or buck.',
   species: 'Sheep or goat.',
   age: 'Months since it was born.',
+  days_treated: 'Days since its last treatment, while counts still show it.',
 };
 
 const protocolHelp: Readonly<Record<ProtocolName, string>> = {

@@ -1,0 +1,52 @@
+import { CellError, EmptyValue, SimpleRangeValue } from 'hyperformula';
+import { fault } from '../../shared/value.ts';
+import { noAnswer, toCellError } from './cell-faults.ts';
+
+/** One value as the calculating engine passes it about, and a value or a whole list. */
+export type Scalar = SimpleRangeValue['data'][number][number];
+export type EngineValue = Scalar | SimpleRangeValue;
+
+/** An argument not yet worked out: asking for it evaluates it. */
+export type Lazy = () => EngineValue;
+
+/** Nothing there: an empty cell, or a formula's `""`. */
+export function isMissing(value: EngineValue): boolean {
+  return value === EmptyValue || value === '';
+}
+
+/** The entries of a list, row by row; a single value is a list of one. */
+export function entries(value: EngineValue): readonly Scalar[] {
+  return value instanceof SimpleRangeValue ? value.valuesFromTopLeftCorner() : [value];
+}
+
+/** A single value, or the error to answer with. Missing is "no answer", a list a fault. */
+export function known(value: EngineValue): number | string | boolean | CellError {
+  if (value instanceof SimpleRangeValue) return listLeftOver();
+  if (value instanceof CellError) return value;
+  if (value === EmptyValue || value === '') return noAnswer();
+  return plain(value);
+}
+
+/** Numbers with a format of their own (money, percent) never enter; should one, its bare number counts. */
+function plain(value: Exclude<Scalar, CellError | typeof EmptyValue>): number | string | boolean {
+  return typeof value === 'object' ? value.val : value;
+}
+
+/** As `known`, and a number: text is a fault with its words quoted. TRUE counts 1 and FALSE 0. */
+export function knownNumber(value: EngineValue): number | CellError {
+  const found = known(value);
+  if (typeof found === 'string') return textAsNumber(found);
+  return typeof found === 'boolean' ? Number(found) : found;
+}
+
+function textAsNumber(text: string): CellError {
+  return toCellError(
+    fault('text-as-number', `“${text}” is text, and this formula needs a number there.`),
+  );
+}
+
+function listLeftOver(): CellError {
+  return toCellError(
+    fault('list-left-over', 'A list stands only inside a function such as AVERAGE(herd.epg).'),
+  );
+}

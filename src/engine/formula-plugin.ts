@@ -1,0 +1,57 @@
+import { type CellError, FunctionPlugin, HyperFormula } from 'hyperformula';
+import { fault } from '../../shared/value.ts';
+import { toCellError } from './cell-faults.ts';
+import type { EngineValue, Lazy } from './engine-values.ts';
+import { tradeFunction } from './function-names.ts';
+import { GUARDS } from './guards.ts';
+import { callTrade } from './trade-call.ts';
+import { TRADE_FUNCTIONS } from './trade-functions/all-trade-functions.ts';
+
+type Parsed = Parameters<FunctionPlugin['evaluateAst']>;
+
+interface Call {
+  readonly procedureName: string;
+  readonly args: readonly Parsed[0][];
+}
+
+const names = [...GUARDS.keys(), ...TRADE_FUNCTIONS.map((trade) => trade.name)];
+
+/** All our functions at one door: the name says which; arguments are worked out only when asked for. */
+class FormulaPlugin extends FunctionPlugin {
+  static override implementedFunctions = Object.fromEntries(
+    names.map((name) => [name, { method: 'call' }]),
+  );
+
+  call(ast: Call, state: Parsed[1]): EngineValue {
+    const args = ast.args.map(
+      (arg): Lazy =>
+        () =>
+          this.evaluateAst(arg, state),
+    );
+    const guard = GUARDS.get(ast.procedureName);
+    if (guard) return guard(args);
+    const trade = tradeFunction(ast.procedureName);
+    return trade ? callTrade(trade, args) : unknown(ast.procedureName);
+  }
+}
+
+function unknown(name: string): CellError {
+  return toCellError(fault('unknown-function', `“${name}” is not a known function.`));
+}
+
+HyperFormula.registerFunctionPlugin(FormulaPlugin, {
+  enGB: Object.fromEntries(names.map((name) => [name, name])),
+});
+
+/** A fresh calculating engine with our functions, set so that it guesses at no text and keeps no undo. */
+export function newCalculator(): HyperFormula {
+  return HyperFormula.buildEmpty({
+    licenseKey: 'gpl-v3',
+    dateFormats: [],
+    timeFormats: [],
+    undoLimit: 0,
+    precisionRounding: 14,
+    smartRounding: true,
+    maxRows: 1_000_000,
+  });
+}

@@ -1,0 +1,12 @@
+/** What a formula or a part of it comes out as; `any` where only the values can tell. */
+export type Kind = 'number' | 'text' | 'truth' | 'any';
+
+/** The kind of something that is either of two kinds. */
+export function eitherKind(a: Kind, b: Kind): Kind {
+  return a === b ? a : 'any';
+}
+
+/** The kind in a sentence: "text", "a number", "TRUE or FALSE". */
+export function kindInWords(kind: Kind): string {
+  return { number: 'a number', text: 'text', truth: 'TRUE or FALSE', any: 'a value' }[kind];
+}

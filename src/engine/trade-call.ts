@@ -1,0 +1,127 @@
+import { CellError } from 'hyperformula';
+import { fault, isFault } from '../../shared/value.ts';
+import { noAnswer, toCellError } from './cell-faults.ts';
+import { entries, isMissing, known, type EngineValue, type Lazy } from './engine-values.ts';
+import type { Given, List, Param, TradeFunction } from './trade-functions/trade-function.ts';
+
+type Read = number | string | List | undefined;
+
+/**
+ * Calls a trade function with the engine's values: reads each argument as its row says, answers "no answer"
+ * where something needed is missing, and turns faults into errors of the engine. Never throws.
+ */
+export function callTrade(trade: TradeFunction, args: readonly Lazy[]): EngineValue {
+  const read: Read[] = [];
+  for (let i = 0; i < Math.max(args.length, trade.params.length); i++) {
+    const param = paramAt(trade, i);
+    if (!param) return tooMany(trade);
+    const arg = readArg(trade.name, param, args[i]);
+    if (arg instanceof CellError) return arg;
+    if (arg === undefined && !param.optional) return noAnswer();
+    read.push(arg);
+  }
+  if (nothingCounted(trade, read)) return noAnswer();
+  const answer = trade.call(givenOf(trade, read));
+  if (answer === null) return noAnswer();
+  if (isFault(answer)) return toCellError(answer);
+  if (typeof answer === 'number' && !Number.isFinite(answer)) return notFinite(trade);
+  return answer;
+}
+
+function paramAt(trade: TradeFunction, index: number): Param | undefined {
+  const rest = trade.rest ?? [];
+  return (
+    trade.params[index] ??
+    (rest.length > 0 ? rest[(index - trade.params.length) % rest.length] : undefined)
+  );
+}
+
+/** Nothing is known in any list that is needed: no counts yet, rather than a fault. */
+function nothingCounted(trade: TradeFunction, read: readonly Read[]): boolean {
+  return trade.params.some((param, i) => {
+    const list = read[i];
+    return param.takes === 'list' && Array.isArray(list) && list.every((entry) => entry === null);
+  });
+}
+
+function readArg(name: string, param: Param, arg: Lazy | undefined): Read | CellError {
+  if (!arg) return undefined;
+  const value = arg();
+  if (param.takes === 'list') return readList(name, param, value);
+  const list = entries(value);
+  if (param.takes === 'list or number' && list.length !== 1) return readList(name, param, value);
+  const [single] = list;
+  if (single === undefined || isMissing(single)) return undefined;
+  if (list.length > 1) {
+    const what = param.takes === 'text' ? 'one text' : 'one number';
+    return toCellError(fault('wrong-kind', `${name} needs ${what} for ${param.name}, not a list.`));
+  }
+  const found = known(single);
+  if (found instanceof CellError) return found;
+  if (param.takes === 'text') {
+    return typeof found === 'string' ? found : wrongKind(name, param, 'a text', found);
+  }
+  return typeof found === 'number' ? found : wrongKind(name, param, 'a number', found);
+}
+
+function readList(name: string, param: Param, value: EngineValue): List | CellError {
+  const list: (number | null)[] = [];
+  for (const entry of entries(value)) {
+    if (isMissing(entry)) {
+      list.push(null);
+      continue;
+    }
+    const found = known(entry);
+    if (found instanceof CellError) return found;
+    if (typeof found !== 'number') return wrongKind(name, param, 'numbers', found);
+    list.push(found);
+  }
+  return list;
+}
+
+function wrongKind(name: string, param: Param, needs: string, found: unknown): CellError {
+  return toCellError(
+    fault('wrong-kind', `${name} needs ${needs} for ${param.name}, not “${String(found)}”.`),
+  );
+}
+
+function tooMany(trade: TradeFunction): CellError {
+  return toCellError(fault('arguments', `${trade.name} was given too many arguments.`));
+}
+
+function notFinite(trade: TradeFunction): CellError {
+  return toCellError(
+    fault('no-number', `${trade.name} has no finite answer for these values. Check them.`),
+  );
+}
+
+/** Typed access to arguments that have been read as their row says; anything else is our own bug. */
+function givenOf(trade: TradeFunction, read: readonly Read[]): Given {
+  const wrong = (index: number): never => {
+    throw new Error(`${trade.name}: argument ${index} read as ${typeof read[index]}`);
+  };
+  const numberIf = (index: number): number | undefined => {
+    const arg = read[index];
+    return arg === undefined || typeof arg === 'number' ? arg : wrong(index);
+  };
+  const textIf = (index: number): string | undefined => {
+    const arg = read[index];
+    return arg === undefined || typeof arg === 'string' ? arg : wrong(index);
+  };
+  const listOrNumberIf = (index: number): List | number | undefined => {
+    const arg = read[index];
+    return typeof arg === 'string' ? wrong(index) : arg;
+  };
+  return {
+    numberIf,
+    textIf,
+    listOrNumberIf,
+    number: (index) => numberIf(index) ?? wrong(index),
+    text: (index) => textIf(index) ?? wrong(index),
+    list: (index) => {
+      const arg = listOrNumberIf(index);
+      return arg === undefined || typeof arg === 'number' ? wrong(index) : arg;
+    },
+    numbers: () => read.map((_, index) => numberIf(index)),
+  };
+}
