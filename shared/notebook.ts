@@ -239,6 +239,9 @@ export interface TreatmentFacts {
   readonly route: string;
   /** Whether dose, route and species were the label's own, so that its withdrawal holds. */
   readonly byLabel: boolean;
+  /** The vet whose own dose was given, so that the vet's withdrawal holds instead. */
+  readonly vet: string;
+  /** An ISO date, "not permitted", or that only a vet can say. */
   readonly meatClear: string;
   readonly milkClear: string;
   readonly note: string;

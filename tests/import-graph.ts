@@ -19,12 +19,23 @@ const NEIGHBOURS: Readonly<Record<string, readonly string[]>> = {
   text: [],
   stats: [],
   notebook: ['text', 'stats'],
-  engine: ['text', 'stats', 'notebook'],
+  treating: ['text', 'stats', 'notebook'],
+  engine: ['text', 'stats', 'notebook', 'treating'],
   csv: ['text', 'stats', 'notebook'],
   simulation: ['text', 'stats', 'notebook'],
   storage: ['text', 'stats', 'notebook'],
-  session: ['text', 'stats', 'notebook', 'engine', 'csv'],
-  cli: ['text', 'stats', 'notebook', 'engine', 'csv', 'simulation', 'storage', 'session'],
+  session: ['text', 'stats', 'notebook', 'treating', 'engine', 'csv'],
+  cli: [
+    'text',
+    'stats',
+    'notebook',
+    'treating',
+    'engine',
+    'csv',
+    'simulation',
+    'storage',
+    'session',
+  ],
 };
 
 /** The one place from which a package may be imported, so that replacing it touches one place. */
