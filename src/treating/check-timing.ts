@@ -1,0 +1,51 @@
+import type { Product } from '../../shared/notebook.ts';
+import type { CheckPair } from './check-pairs.ts';
+import { sampleWindow, windowWords, type SampleWindow } from './sample-window.ts';
+import { counted } from './short-number.ts';
+
+/** Days from treatment to the second sample, held against what is usual for the product. */
+export interface CheckTiming {
+  /** Null without a pair. */
+  readonly least: number | null;
+  readonly most: number | null;
+  readonly window: SampleWindow;
+  readonly isEarly: boolean;
+  readonly isLate: boolean;
+  readonly sentence: string;
+}
+
+/** Compares each pair's days from treatment to second sample with the window of the product. */
+export function checkTiming(
+  product: Product | undefined,
+  pairs: readonly CheckPair[],
+): CheckTiming {
+  const window = sampleWindow(product);
+  const usual = `${windowWords(window)} (${window.why})`;
+  if (pairs.length === 0)
+    return {
+      ...{ least: null, most: null, window, isEarly: false, isLate: false },
+      sentence: `The second sample is taken after ${usual}.`,
+    };
+  const days = pairs.map((pair) => pair.days);
+  const least = Math.min(...days);
+  const most = Math.max(...days);
+  const isEarly = least < window.fromDays;
+  const isLate = most > window.toDays;
+  const took = least === most ? counted(least, 'day') : `${least} to ${most} days`;
+  const verdict =
+    isEarly && isLate
+      ? 'partly too early and partly too late'
+      : isEarly
+        ? 'too early: eggs laid before may still come, and egg laying may only be held back'
+        : isLate
+          ? 'late: worms taken up since may already lay'
+          : 'as usual';
+  return {
+    least,
+    most,
+    window,
+    isEarly,
+    isLate,
+    sentence: `The second sample was taken ${took} after treatment, against ${usual}: ${verdict}.`,
+  };
+}

@@ -1,0 +1,83 @@
+import type { Verdict } from '../stats/reduction-verdict.ts';
+import { RESISTANT_CAUTION, RESISTANT_QUESTIONS, SUSCEPTIBLE_CAUTION } from './cautions.ts';
+import type { LeftOut } from './check-pairs.ts';
+import { counted, shortNumber } from './short-number.ts';
+import { wordList } from './word-list.ts';
+
+/** A reduction in words; one below 0 went up and is never shown as less than nothing. */
+export function reductionWords(reduction: number): string {
+  const size = shortNumber(Math.abs(reduction), 1);
+  if (size === '0') return 'did not change';
+  return reduction < 0 ? `went up by ${size} %` : `went down by ${size} %`;
+}
+
+/** Limits in words: "68.2 to 91.0 %", and what a limit below 0 means. */
+export function limitWords(low: number, high: number): string {
+  const words = `${shortNumber(low, 1)} to ${shortNumber(high, 1)} %`;
+  return low < 0 ? `${words} (below 0 the count went up)` : words;
+}
+
+/** A class said plainly, with its own word after it. */
+export function verdictWords(verdict: Verdict): string {
+  switch (verdict) {
+    case 'susceptible':
+      return 'It works as it should (class: susceptible).';
+    case 'low resistant':
+      return 'It works less well than it should (class: low resistant).';
+    case 'resistant':
+      return 'It no longer works as it should (class: resistant).';
+    case 'inconclusive':
+      return 'These counts cannot tell whether it works (class: inconclusive).';
+  }
+}
+
+/** What to ask before believing a class, and what it does not say. */
+export function verdictCautions(verdict: Verdict | null): {
+  readonly questions: readonly string[];
+  readonly caution: string;
+} {
+  if (verdict === 'resistant' || verdict === 'low resistant')
+    return { questions: RESISTANT_QUESTIONS, caution: RESISTANT_CAUTION };
+  if (verdict === 'susceptible') return { questions: [], caution: SUSCEPTIBLE_CAUTION };
+  return { questions: [], caution: '' };
+}
+
+/** Everyone left out, grouped by reason: "not treated between the two counts: A, B; …"; empty for none. */
+export function leftOutWords(leftOut: readonly LeftOut[]): string {
+  const byReason = new Map<string, string[]>();
+  for (const { tag, reason } of leftOut)
+    byReason.set(reason, [...(byReason.get(reason) ?? []), tag]);
+  return [...byReason].map(([reason, tags]) => `${reason}: ${wordList(tags)}`).join('; ');
+}
+
+/** What the plain sentence for the vet is made of. */
+export interface VetFacts {
+  readonly productName: string;
+  readonly beforeDate: string;
+  readonly afterDate: string;
+  readonly pairs: number;
+  readonly leftOut: number;
+  readonly days: string;
+  readonly eggsBefore: number;
+  readonly eggsAfter: number;
+  readonly meanBefore: number;
+  readonly meanAfter: number;
+  readonly reduction: number;
+  /** The limits in words, or the sentence that says why there are none. */
+  readonly limits: string;
+  readonly expected: number;
+  readonly threshold: number;
+  /** The class in words, or why there is none. */
+  readonly verdict: string;
+}
+
+/** The whole check in plain sentences, to be read out or sent to the vet. */
+export function vetSentence(facts: VetFacts): string {
+  const { eggsBefore, eggsAfter, meanBefore, meanAfter } = facts;
+  return [
+    `${counted(facts.pairs, 'animal')} treated once with ${facts.productName} and counted on ${facts.beforeDate} and ${facts.afterDate}, ${facts.days} after treatment; ${facts.leftOut} left out.`,
+    `${counted(eggsBefore, 'egg')} counted before and ${eggsAfter} after (mean ${shortNumber(meanBefore, 0)} and ${shortNumber(meanAfter, 0)} epg).`,
+    `The count ${reductionWords(facts.reduction)}; ${facts.limits}`,
+    `Held against an expected reduction of ${shortNumber(facts.expected)} % and a threshold of ${shortNumber(facts.threshold)} %: ${facts.verdict}`,
+  ].join(' ');
+}

@@ -1,0 +1,47 @@
+import { shortNumber } from './short-number.ts';
+import type { Pair } from '../stats/paired-counts.ts';
+
+/** Whether the eggs counted before treatment can carry a good verdict at all. */
+export interface EggSufficiency {
+  readonly eggs: number;
+  /** Fewest eggs before with which no egg after would put the lower limit at the threshold. */
+  readonly needed: number;
+  readonly canSuffice: boolean;
+  readonly sentence: string;
+}
+
+/**
+ * How many eggs must be counted before treatment for the lower limit to reach `threshold` % when no egg at all
+ * is found after: the smallest total N with (F₂/F₁)(a^(−1/N) − 1) ≤ 1 − threshold/100, a = (1 − level)/2. At 90 % limits and equal
+ * factors 62 for 95 % and 32 for 90 %. `scale` is F₂/F₁.
+ *
+ * Source: two Poisson counts given their total, elementary; own working, checked against R.
+ */
+export function eggsNeeded(threshold: number, level = 0.9, scale = 1): number {
+  const allowed = (1 - threshold / 100) / scale;
+  const exact = -Math.log((1 - level) / 2) / Math.log1p(allowed);
+  return Math.ceil(exact * (1 - 1e-12));
+}
+
+/** Holds the eggs counted before treatment against what the threshold needs; with unequal factors the worst. */
+export function eggSufficiency(
+  pairs: readonly Pair[],
+  threshold: number,
+  level = 0.9,
+): EggSufficiency {
+  const eggs = pairs.reduce((sum, pair) => sum + pair.before, 0);
+  const shedding = pairs.filter((pair) => pair.before > 0);
+  const scale = Math.max(0, ...shedding.map((pair) => pair.factorAfter / pair.factorBefore)) || 1;
+  const needed = eggsNeeded(threshold, level, scale);
+  const canSuffice = eggs >= needed;
+  const atAll = `A lower limit of ${shortNumber(threshold)} % needs ${needed} eggs before treatment, and that only if no egg at all is found after`;
+  const oneAfter = threshold === 95 && scale === 1 ? ' (one egg after needs about 150)' : '';
+  return {
+    eggs,
+    needed,
+    canSuffice,
+    sentence: canSuffice
+      ? `${eggs} eggs were counted before treatment. ${atAll}${oneAfter}.`
+      : `Only ${eggs} eggs were counted before treatment: too few. ${atAll}${oneAfter}. Count more areas or more animals next time.`,
+  };
+}

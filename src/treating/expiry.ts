@@ -1,0 +1,31 @@
+import { fault, type Fault } from '../../shared/value.ts';
+import { daysInMonth, isDate, isoDate } from '../text/date.ts';
+
+/**
+ * The last day on which a product is in date. Labels print a whole date (`2027-03-31`) or a month
+ * (`2027-03`, `03/2027`, `03.2027`), which runs to its last day. Two-digit years and dates that put day
+ * and month in either order are asked about rather than guessed.
+ */
+export function lastGoodDay(expires: string): string | Fault {
+  const text = expires.trim();
+  if (isDate(text)) return text;
+  const yearFirst = /^(\d{4})[-/. ](\d{1,2})$/.exec(text);
+  const monthFirst = /^(\d{1,2})[-/. ](\d{4})$/.exec(text);
+  const year = Number(yearFirst?.[1] ?? monthFirst?.[2]);
+  const month = Number(yearFirst?.[2] ?? monthFirst?.[1]);
+  const last = isoDate(year, month, daysInMonth(year, month));
+  return (
+    last ??
+    fault(
+      'bad-expiry',
+      `"${text}" is not an expiry date. Type the month like 2027-03, or the day like 2027-03-31.`,
+    )
+  );
+}
+
+/** Whether a product is past its date on a day; `null` when no date that can be read was typed. */
+export function isExpired(expires: string | undefined, on: string): boolean | null {
+  if (expires === undefined || expires.trim() === '') return null;
+  const last = lastGoodDay(expires);
+  return typeof last === 'string' ? on > last : null;
+}

@@ -1,0 +1,65 @@
+import type { Animal, Product } from '../../shared/notebook.ts';
+import type { Fault } from '../../shared/value.ts';
+import { atLeast } from '../stats/at-least.ts';
+import { MOST_ADDED } from '../stats/dose.ts';
+import { MOST_TIMES } from './band-dose.ts';
+import { exactVetsDose, noVetDose, vetsDose } from './dose.ts';
+import { labelDose } from './label-dose.ts';
+import { labelStops, type Giving } from './label-stops.ts';
+import { shortNumber } from './short-number.ts';
+import { weightStop } from './weight-check.ts';
+
+/** What was really given. */
+export interface Given extends Giving {
+  readonly doseMl: number | null;
+  readonly weightKg: number | null;
+  /** The label (or the vet) says to dose a group by its heaviest, and this one was. */
+  readonly byHeaviest?: boolean;
+}
+
+/**
+ * Why what was given is not the label's own dose, route and species, so that its withdrawal does not hold;
+ * empty when it is. Rounding up by up to 10 % is still the label's dose; less than it, or more, is not. A
+ * band dosed by its heaviest, where the label itself says so, may get up to twice. Without a dose or a weight nobody
+ * can say, so it is not.
+ */
+export function labelBroken(product: Product, animal: Animal, given: Given): readonly string[] {
+  const stops = labelStops(product, animal, given);
+  if (stops.length > 0) return stops;
+  return doseBroken(animal, given, 'the label says', (kg) => labelDose(product, kg));
+}
+
+/** The same for a vet's own dose: why what was given is not what the vet set. */
+export function vetsDoseBroken(product: Product, animal: Animal, given: Given): readonly string[] {
+  const vet = vetsDose(product);
+  const name = (product.vetName ?? '').trim();
+  if (vet === null) return [noVetDose(product)];
+  if (vet.perKg === undefined) {
+    const isSame =
+      given.doseMl !== null && atLeast(given.doseMl, vet.ml) && atLeast(vet.ml, given.doseMl);
+    return isSame ? [] : [`${animal.tag}: ${name} set ${shortNumber(vet.ml)} mL for each animal.`];
+  }
+  return doseBroken(animal, given, `${name} set`, (kg) => exactVetsDose(vet, kg));
+}
+
+function doseBroken(
+  animal: Animal,
+  given: Given,
+  whose: string,
+  doseOf: (kg: number) => number | Fault | null,
+): readonly string[] {
+  const { doseMl, weightKg } = given;
+  if (doseMl === null) return [`${animal.tag}: no dose was noted.`];
+  const weight = weightKg === null ? null : { kg: weightKg, date: given.date };
+  const noWeight = weightStop(animal, weight);
+  if (noWeight !== null || weightKg === null)
+    return [noWeight ?? `${animal.tag} has no weight: weigh it first.`];
+  const own = doseOf(weightKg);
+  if (typeof own !== 'number') return own === null ? [] : [own.sentence];
+  const words = `${animal.tag} got ${shortNumber(doseMl)} mL and ${whose} ${shortNumber(own)} mL for ${shortNumber(weightKg, 1)} kg`;
+  if (!atLeast(doseMl, own)) return [`${words}: too little.`];
+  const isTooMuch = given.byHeaviest
+    ? atLeast(doseMl, MOST_TIMES * own)
+    : !atLeast((1 + MOST_ADDED) * own, doseMl);
+  return isTooMuch ? [`${words}: too much.`] : [];
+}

@@ -1,0 +1,66 @@
+import type { Animal, Product } from '../../shared/notebook.ts';
+import { speciesOf } from './animal-kind.ts';
+import { isExpired } from './expiry.ts';
+import { labelBasis, labelStrengthGap } from './label-dose.ts';
+import { wordList } from './word-list.ts';
+
+/** How a product is to be given: on which day, and by which route where it is not the label's. */
+export interface Giving {
+  readonly date: string;
+  readonly route?: string;
+}
+
+/**
+ * Why the label does not cover this animal on this day: species, route, expiry, no strength, a line and
+ * a strength that contradict each other. Each is a sentence that says what to do; none means that the
+ * label's dose and withdrawal hold, as far as what was typed of it goes.
+ */
+export function labelStops(product: Product, animal: Animal, giving: Giving): readonly string[] {
+  const stops = [
+    speciesStop(product, animal),
+    routeStop(product, giving.route),
+    expiryStop(product, giving.date),
+    strengthStop(product),
+  ];
+  return stops.filter((stop) => stop !== null);
+}
+
+function speciesStop(product: Product, animal: Animal): string | null {
+  const species = product.species ?? [];
+  if (species.length === 0)
+    return `Which species the label of ${nameOf(product)} names is not typed yet. Tick them on the product.`;
+  const own = speciesOf(animal);
+  if (own === undefined)
+    return species.length === 2
+      ? null
+      : `${animal.tag}: type whether it is a sheep or a goat, so that the label can be held against it.`;
+  if (species.includes(own)) return null;
+  const named = wordList(species.map((one) => (one === 'goat' ? 'goats' : 'sheep')));
+  return `${animal.tag} is a ${own} and the label of ${nameOf(product)} names ${named} only: ask your vet for a dose and a withdrawal.`;
+}
+
+function routeStop(product: Product, route: string | undefined): string | null {
+  const label = plain(product.route);
+  if (label === '')
+    return `The route that the label of ${nameOf(product)} names is not typed yet. Type it on the product.`;
+  if (route === undefined || plain(route) === '' || plain(route) === label) return null;
+  return `The label of ${nameOf(product)} says ${product.route?.trim()}, not ${route.trim()}: give it as the label says, or ask your vet.`;
+}
+
+function expiryStop(product: Product, date: string): string | null {
+  if (isExpired(product.expires, date) !== true) return null;
+  return `${nameOf(product)} expired (${product.expires?.trim()}): use one that is in date.`;
+}
+
+function strengthStop(product: Product): string | null {
+  if (labelBasis(product) !== null) return labelStrengthGap(product);
+  return `${nameOf(product)} has no strength: type the label's line, mL per kg, or its strength with mg per kg.`;
+}
+
+function nameOf(product: Product): string {
+  return product.name ?? 'this product';
+}
+
+function plain(text: string | undefined): string {
+  return (text ?? '').trim().toLowerCase().replace(/\s+/g, ' ');
+}

@@ -1,0 +1,43 @@
+import type { Animal } from '../../shared/notebook.ts';
+import { atLeast } from '../stats/at-least.ts';
+import { daysBetween } from '../text/date.ts';
+import { isYoung } from './animal-kind.ts';
+import { shortNumber } from './short-number.ts';
+import type { DoseWeight } from './weighing.ts';
+
+/** No sheep or goat is heavier; a weight above this is a slip of the keys. */
+export const HEAVIEST_KG = 400;
+/** A weight of a lamb or kid older than this asks: they grow from week to week (own choice). */
+export const YOUNG_WEIGHT_DAYS = 14;
+/** A weight this share off the one before asks (own choice). */
+export const WEIGHT_JUMP = 0.3;
+
+/** Why no dose can be worked out from this weight; `null` when one can. */
+export function weightStop(animal: Animal, weight: DoseWeight | null): string | null {
+  if (!weight) return `${animal.tag} has no weight: weigh it first. A guessed weight runs low.`;
+  if (!(Number.isFinite(weight.kg) && weight.kg > 0))
+    return `${animal.tag}: a weight of ${weight.kg} kg cannot be. Type what the scale showed.`;
+  if (weight.kg > HEAVIEST_KG)
+    return `${animal.tag}: ${shortNumber(weight.kg)} kg is heavier than any sheep or goat. Check the digits.`;
+  return null;
+}
+
+/** What to ask about a weight that a dose can be worked out from; a question never stops. */
+export function weightQuestions(
+  animal: Animal,
+  weight: DoseWeight,
+  date: string,
+): readonly string[] {
+  const questions: string[] = [];
+  const age = daysBetween(weight.date, date);
+  if (typeof age === 'number' && age > YOUNG_WEIGHT_DAYS && isYoung(animal, date))
+    questions.push(
+      `${animal.tag} was weighed ${age} days ago (${weight.date}) and is growing: weigh it again?`,
+    );
+  const { before } = weight;
+  if (before && before.kg > 0 && atLeast(Math.abs(weight.kg - before.kg), WEIGHT_JUMP * before.kg))
+    questions.push(
+      `${animal.tag} weighed ${shortNumber(before.kg, 1)} kg on ${before.date} and ${shortNumber(weight.kg, 1)} kg on ${weight.date}: is that right?`,
+    );
+  return questions;
+}
