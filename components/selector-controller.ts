@@ -89,7 +89,7 @@ export class Select<T> implements ReactiveController {
   private look(session: Session): void {
     const value = this.select(session);
     const same = this.options.same ?? Object.is;
-    if (this.selected !== undefined && same(this.selected as T, value)) return;
+    if (this.selected !== undefined && same(this.selected, value)) return;
     if (this.selected === undefined && value === undefined) return;
     this.selected = value;
     this.host.requestUpdate();

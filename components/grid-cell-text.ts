@@ -1,0 +1,252 @@
+import type { Column, Notebook } from '../shared/notebook.ts';
+import type { Reading, WeightUnit } from '../shared/reading.ts';
+import type { DayId, RowId } from '../shared/ref.ts';
+import { isFault, type Value } from '../shared/value.ts';
+import { clashing } from '../src/notebook/cell.ts';
+import { readingOf } from '../src/notebook/read.ts';
+import type { Outcome } from '../src/notebook/outcome.ts';
+import { kgPerLb } from '../src/text/parse-reading.ts';
+import { boundEpg } from './bound-epg.ts';
+import { areaWords, type CupState } from './cup-state.ts';
+import { figureText } from './figure-text.ts';
+
+/** What stands in a cell, and how it looks. */
+export interface CellText {
+  readonly text: string;
+  readonly look: 'plain' | 'soft' | 'fault' | 'struck' | 'over' | 'open';
+  readonly align: 'start' | 'end';
+  /** A small second line. */
+  readonly note?: string;
+  /** For screen readers, in place of the text. */
+  readonly spoken?: string;
+  /** Why the cell is as it is: of a fault, a lone chamber, an outcome. */
+  readonly reason?: string;
+  /** 0 to 1: how dark its shade is. */
+  readonly heat?: number;
+}
+
+/** What a cell is drawn from; one for each row that is drawn. */
+export interface CellSource {
+  readonly notebook: Notebook;
+  readonly day: DayId;
+  readonly row: RowId;
+  readonly decimalMark: '.' | ',';
+  readonly weightUnit: WeightUnit;
+  readonly cup: CupState;
+  /** The row is being typed, so that a lone chamber is held back. */
+  readonly isTyping: boolean;
+  readonly outcome: () => Outcome | null;
+  /** The cell as formulas see it. */
+  readonly value: (column: Column) => Value;
+  readonly valueOfKey: (key: string) => Value;
+}
+
+const dash = '–';
+
+export function cellText(source: CellSource, column: Column): CellText {
+  if (column.kind === 'outcome') return outcomeText(source.outcome(), source.cup.isBegun);
+  const reading = readingOf(source.notebook, source.day, source.row, column.id);
+  const typed = reading && readingText(source, column, reading);
+  if (typed) return withClash(source, column, typed);
+  if (column.kind !== 'formula') return blankText(column);
+  return derivedText(source, column);
+}
+
+function alignOf(column: Column): 'start' | 'end' {
+  return column.kind === 'text' || column.kind === 'choice' ? 'start' : 'end';
+}
+
+function readingText(source: CellSource, column: Column, reading: Reading): CellText {
+  const align = alignOf(column);
+  const shade = column.kind === 'formula' ? { note: 'typed' } : {};
+  switch (reading.kind) {
+    case 'fault':
+      return { text: reading.text, look: 'fault', align, reason: reading.reason };
+    case 'tick':
+      return reading.value
+        ? { text: 'yes', look: 'plain', align }
+        : { text: 'no', look: 'soft', align };
+    case 'text':
+      return { text: reading.text, look: 'plain', align };
+    case 'number':
+      if (isCount(column) && source.cup.isOut)
+        return {
+          text: reading.text,
+          look: 'struck',
+          align,
+          reason: `The cup is ${source.cup.status}, so this count enters no figure.`,
+        };
+      if (reading.unit && reading.unit !== source.weightUnit)
+        return inOtherUnit(source, column, reading.value, reading.unit, reading.text);
+      return { text: reading.text, look: 'plain', align, ...shade };
+    default:
+      return {
+        text: reading.text,
+        look: source.cup.isOut ? 'struck' : 'plain',
+        align,
+        reason: boundReason(reading.kind),
+      };
+  }
+}
+
+function boundReason(kind: 'over' | 'under' | 'too-many'): string {
+  if (kind === 'too-many') return 'Too many to count: kept as typed, in no mean.';
+  return `A bound, kept as typed: it can settle a criterion but enters no mean.`;
+}
+
+function isCount(column: Column): boolean {
+  return column.kind === 'count' || column.kind === 'part';
+}
+
+function inOtherUnit(
+  source: CellSource,
+  column: Column,
+  value: number,
+  unit: WeightUnit,
+  text: string,
+): CellText {
+  const shown = unit === 'lb' ? value * kgPerLb : value / kgPerLb;
+  return {
+    text: figureText(shown, column.decimals ?? 1, source.decimalMark),
+    look: 'plain',
+    align: 'end',
+    reason: `Typed as ${text.replace(/\s*(kgs?|lbs?)$/i, '')} ${unit}.`,
+  };
+}
+
+function withClash(source: CellSource, column: Column, text: CellText): CellText {
+  const others = clashing(source.notebook.readings[source.day]?.[source.row]?.[column.id]);
+  if (others.length === 0) return text;
+  const words = others.map((other) => (other === null ? 'nothing' : other.text)).join(', ');
+  return {
+    ...text,
+    note: 'two copies differ',
+    reason: `Another copy of this notebook has ${words} here. Type the right one to settle it.`,
+  };
+}
+
+function blankText(column: Column): CellText {
+  const align = alignOf(column);
+  if (column.kind === 'count') return { text: dash, look: 'soft', align, spoken: 'not counted' };
+  if (column.kind === 'tick') return { text: '', look: 'soft', align, spoken: 'not seen' };
+  if (column.kind === 'score') return { text: dash, look: 'soft', align, spoken: 'not scored' };
+  if (column.kind === 'weight') return { text: dash, look: 'soft', align, spoken: 'not weighed' };
+  return { text: '', look: 'soft', align, spoken: 'empty' };
+}
+
+function derivedText(source: CellSource, column: Column): CellText {
+  const value = source.value(column);
+  if (column.key === 'epg') {
+    if (source.cup.isOut)
+      return {
+        text: dash,
+        look: 'soft',
+        align: 'end',
+        spoken: source.cup.status,
+        note: source.cup.status,
+      };
+    if (source.isTyping && source.cup.onlySoFar !== null)
+      return {
+        text: dash,
+        look: 'soft',
+        align: 'end',
+        note: `${source.cup.onlySoFar} only so far`,
+        spoken: `${source.cup.onlySoFar} only so far`,
+        reason: 'It counts as one chamber once you leave the row.',
+      };
+    const bound = boundText(source);
+    if (bound) return bound;
+  }
+  const text = valueText(value, column, source.decimalMark);
+  if (column.key === 'epg' && source.cup.areas && typeof value === 'number')
+    return {
+      ...text,
+      note: areaWords(source.cup.areas),
+      reason: `From ${areaWords(source.cup.areas)}, so less sure than a full count.`,
+    };
+  return text;
+}
+
+/** A derived value by itself: for the open day's figures and for those of other days. */
+export function valueText(value: Value, column: Column, mark: '.' | ','): CellText {
+  if (value === null || value === '')
+    return { text: dash, look: 'soft', align: 'end', spoken: missingWords(column) };
+  if (isFault(value))
+    return { text: '!', look: 'fault', align: 'end', spoken: 'error', reason: value.sentence };
+  if (typeof value === 'boolean')
+    return { text: value ? 'yes' : 'no', look: 'plain', align: 'end' };
+  if (typeof value === 'string') return { text: value, look: 'plain', align: 'start' };
+  return {
+    text: figureText(value, column.decimals ?? usualDecimals(column), mark),
+    look: 'plain',
+    align: 'end',
+    ...(isShaded(column) ? { heat: heatOf(value) } : {}),
+  };
+}
+
+function missingWords(column: Column): string {
+  return isShaded(column) ? 'not counted' : 'not known';
+}
+
+function isShaded(column: Column): boolean {
+  return column.shaded ?? column.key === 'epg';
+}
+
+function usualDecimals(column: Column): number | undefined {
+  return isShaded(column) || column.key.startsWith('epg') ? 0 : undefined;
+}
+
+/**
+ * Shade of a figure, 0 to 1: by its logarithm, since counts run from tens to tens of thousands. None
+ * at 0, half way at 500, full from 5,000 on.
+ */
+export function heatOf(value: number): number {
+  if (value <= 0) return 0;
+  return Math.min(1, Math.log10(1 + value / 55) / Math.log10(1 + 5000 / 55));
+}
+
+function boundText(source: CellSource): CellText | null {
+  const bound = boundEpg(source.notebook, source.day, source.row, source.valueOfKey);
+  if (!bound) return null;
+  const plain = { look: 'plain', align: 'end' } as const;
+  const reason = 'From a bound typed as a count: it enters no mean.';
+  if (bound.is === 'too many')
+    return { ...plain, text: 'too many', reason: 'Too many eggs to count: in no mean.', heat: 1 };
+  if (bound.is === 'not settled' || bound.epg === null)
+    return { ...plain, text: dash, look: 'soft', spoken: 'not settled by the bounds', reason };
+  const figure = figureText(bound.epg, 0, source.decimalMark);
+  const heat = bound.is === 'at least' ? { heat: heatOf(bound.epg) } : {};
+  return { ...plain, text: `${bound.is} ${figure}`, reason, ...heat };
+}
+
+/** The outcome in words: a frame only where a person has to look. */
+export function outcomeText(outcome: Outcome | null, isBegun: boolean): CellText {
+  if (!outcome) return { text: '', look: 'soft', align: 'start' };
+  if (outcome.kind === 'over')
+    return {
+      text: outcome.reasons.join(', '),
+      look: 'over',
+      align: 'start',
+      spoken: `over your criteria: ${outcome.reasons.join(', ')}`,
+      reason: `Over your criteria: ${outcome.reasons.join(', ')}.`,
+    };
+  if (outcome.kind === 'not enough known') {
+    const lacking = outcome.lacking.length > 0 ? `: no ${outcome.lacking.join(', no ')}` : '';
+    return {
+      text: 'not enough known',
+      look: isBegun ? 'open' : 'soft',
+      align: 'start',
+      spoken: `not enough known${lacking}`,
+      reason: `Not enough known${lacking}.`,
+    };
+  }
+  const unlooked = outcome.notLooked.join(', ');
+  return {
+    text: 'below',
+    look: 'soft',
+    align: 'start',
+    spoken: 'below your criteria',
+    reason:
+      unlooked === '' ? 'Below your criteria.' : `Below your criteria; not looked at: ${unlooked}.`,
+  };
+}

@@ -1,0 +1,214 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { classMap } from 'lit/directives/class-map.js';
+import { styleMap } from 'lit/directives/style-map.js';
+import type { CellText } from './grid-cell-text.ts';
+import { hasRoomForUnit, type GridColumn, type GridDay } from './grid-layout.ts';
+import type { GridRow, Sort } from './grid-rows.ts';
+
+/** What a row is drawn from. `at` is its place, the first animal 0. */
+export interface RowDrawn {
+  readonly row: GridRow;
+  readonly at: number;
+  readonly rowHeight: number;
+  readonly columns: readonly GridColumn[];
+  readonly text: (column: GridColumn) => CellText;
+  /** Columns `[from, to]` of this row that are selected. */
+  readonly selected: readonly [number, number] | null;
+}
+
+export function rowTemplate(drawn: RowDrawn): TemplateResult {
+  const { row, at, columns, selected } = drawn;
+  return html`<div
+    role="row"
+    class=${row.isPresent ? 'row' : 'row away'}
+    aria-rowindex=${at + 2}
+    data-row=${row.id}
+    style=${styleMap({ top: `${at * drawn.rowHeight}px` })}
+  >
+    <div role="rowheader" class="animal" aria-colindex="1" title=${row.name || nothing}>
+      <span class="tag">${row.tag}</span> <span class="group">${row.group}</span>
+    </div>
+    ${columns.map((column, i) =>
+      cellTemplate(
+        row,
+        column,
+        i,
+        drawn.text(column),
+        selected !== null && i >= selected[0] && i <= selected[1],
+      ),
+    )}
+  </div>`;
+}
+
+function cellTemplate(
+  row: GridRow,
+  column: GridColumn,
+  i: number,
+  cell: CellText,
+  isSelected: boolean,
+): TemplateResult {
+  const classes = {
+    cell: true,
+    past: !column.isOpen,
+    start: cell.align === 'start',
+    worked: column.isOpen && !column.isTypable,
+    heat: cell.heat !== undefined,
+  };
+  return html`<div
+    role="gridcell"
+    class=${classMap(classes)}
+    aria-colindex=${i + 2}
+    aria-readonly=${column.isTypable ? nothing : 'true'}
+    aria-selected=${isSelected ? 'true' : nothing}
+    data-animal=${row.tag}
+    data-day=${column.day}
+    data-column=${column.column.key}
+    data-at-column=${i}
+    title=${cell.reason ?? nothing}
+    style=${cell.heat === undefined ? nothing : styleMap({ '--heat': shade(cell.heat) })}
+  >
+    ${textTemplate(cell)}
+  </div>`;
+}
+
+function shade(heat: number): string {
+  return `${Math.round(heat * 100)}%`;
+}
+
+function textTemplate(cell: CellText): TemplateResult {
+  const note = cell.note === undefined ? nothing : html` <small>${cell.note}</small>`;
+  return html`${wordTemplate(cell)}${note}`;
+}
+
+function wordTemplate({ look, text, spoken }: CellText): TemplateResult {
+  if (look === 'over') return html`<span class="chip over">${text}</span>`;
+  if (look === 'open') return html`<span class="chip open">${text}</span>`;
+  if (look === 'struck') return html`<s>${text}</s>`;
+  if (look === 'fault') return html`<span class="wrong">${text}</span>`;
+  if (spoken !== undefined && look === 'soft')
+    return html`<span class="soft" aria-hidden="true">${text}</span
+      ><span class="visually-hidden">${spoken === text ? '' : spoken}</span>`;
+  return html`<span class=${look}>${text}</span>`;
+}
+
+/** The line of column names. `dayName` tells the columns of other days apart for screen readers. */
+export function headTemplate(
+  columns: readonly GridColumn[],
+  days: readonly GridDay[],
+  sort: Sort,
+): TemplateResult {
+  const names = new Map(days.map((day) => [day.id, day.name]));
+  const byTag = sort.by === 'order' || sort.by === 'tag';
+  return html`<div role="row" class="head" aria-rowindex="1">
+    <div
+      role="columnheader"
+      class="animal"
+      aria-colindex="1"
+      aria-sort=${byTag && sort.by === 'tag' ? direction(sort) : nothing}
+    >
+      animal
+    </div>
+    ${columns.map((column, i) => {
+      const { label = column.column.key, unit } = column.column;
+      const isSorted = typeof sort.by === 'object' && sort.by.column === column.column.id;
+      return html`<div
+        role="columnheader"
+        class=${classMap({
+          cell: true,
+          past: !column.isOpen,
+          start: startsLeft(column),
+        })}
+        aria-colindex=${i + 2}
+        aria-sort=${isSorted && column.isOpen ? direction(sort) : nothing}
+        title=${column.column.help ?? nothing}
+        data-head=${i}
+      >
+        ${
+          column.isOpen
+            ? nothing
+            : html`<span class="visually-hidden">${names.get(column.day) ?? ''} </span>`
+        }<span class="label">${label}</span>${
+          unit && column.isOpen
+            ? html` <small
+                class=${hasRoomForUnit(column.column, column.width) ? 'unit' : 'visually-hidden'}
+                >${unit}</small
+              >`
+            : nothing
+        }${
+          isSorted && column.isOpen
+            ? html`<span class="sorted" aria-hidden="true">${sort.isDescending ? '↓' : '↑'}</span>`
+            : nothing
+        }<span class="grip" data-grip=${i} aria-hidden="true"></span>
+      </div>`;
+    })}
+  </div>`;
+}
+
+function direction(sort: Sort): 'ascending' | 'descending' {
+  return sort.isDescending ? 'descending' : 'ascending';
+}
+
+function startsLeft({ column }: GridColumn): boolean {
+  return column.kind === 'text' || column.kind === 'choice' || column.kind === 'outcome';
+}
+
+/** What the line of days reports: a day to open, or how much of it to show. */
+export interface BandHeard {
+  readonly open: (day: GridDay) => void;
+  readonly fold: (day: GridDay) => void;
+}
+
+/** The line of sampling days over their columns. Arrow keys move in it, see {@link onBandKey}. */
+export function bandTemplate(
+  days: readonly GridDay[],
+  heard: BandHeard,
+  tabStop: number,
+): TemplateResult {
+  return html`${days.map((day, i) => {
+    const isAll = day.fold === 'columns';
+    const more = isAll ? `Show epg alone of ${day.name}` : `Show all columns of ${day.name}`;
+    return html`<div
+      class=${day.isOpen ? 'day open' : 'day'}
+      style=${styleMap({ left: `${day.left}px`, width: `${day.width}px` })}
+    >
+      <button
+        class="quiet name"
+        tabindex=${i === tabStop ? 0 : -1}
+        aria-current=${day.isOpen ? 'date' : nothing}
+        aria-label=${day.isOpen ? `${day.name}, open` : `Open ${day.name}`}
+        @click=${() => heard.open(day)}
+      >
+        ${day.name}${day.isOpen ? html`<span class="is-open"> · open</span>` : nothing}
+      </button>
+      <button
+        class="quiet fold"
+        tabindex="-1"
+        aria-label=${more}
+        aria-expanded=${isAll ? 'true' : 'false'}
+        title=${more}
+        @click=${() => heard.fold(day)}
+      >
+        <span aria-hidden="true">${isAll ? '‹' : '›'}</span>
+      </button>
+    </div>`;
+  })}`;
+}
+
+/** Arrows, Home and End among the buttons of a toolbar with one tab stop. */
+export function onBandKey(event: KeyboardEvent): void {
+  const band = event.currentTarget;
+  if (!(band instanceof HTMLElement)) return;
+  const buttons = [...band.querySelectorAll('button')];
+  const at = buttons.indexOf(event.target as HTMLButtonElement);
+  const to: Readonly<Record<string, number>> = {
+    ArrowLeft: at - 1,
+    ArrowRight: at + 1,
+    Home: 0,
+    End: buttons.length - 1,
+  };
+  const next = buttons[to[event.key] ?? -1];
+  if (!next) return;
+  event.preventDefault();
+  for (const button of buttons) button.tabIndex = button === next ? 0 : -1;
+  next.focus();
+}

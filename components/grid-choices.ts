@@ -1,0 +1,29 @@
+import type { Column } from '../shared/notebook.ts';
+
+/** One thing that can be chosen for a cell: the text typed by choosing it, and its words. */
+export interface Choice {
+  readonly text: string;
+  readonly words: string;
+}
+
+/** What a choice, tick or score column offers; none for columns that are only typed into. */
+export function choicesOf(column: Column, mark: '.' | ',' = '.'): readonly Choice[] {
+  const clear: Choice = { text: '', words: column.kind === 'tick' ? 'blank: not seen' : 'blank' };
+  if (column.kind === 'choice')
+    return [...(column.words ?? []).map((word) => ({ text: word, words: word })), clear];
+  if (column.kind === 'tick')
+    return [
+      { text: 'yes', words: 'yes: seen' },
+      { text: 'no', words: 'no: looked, not seen' },
+      clear,
+    ];
+  if (column.kind !== 'score') return [];
+  const { low = 1, high = 5, step = 1, words = [] } = column;
+  const count = Math.max(0, Math.floor((high - low) / step + 1e-9) + 1);
+  const points = Array.from({ length: Math.min(count, 60) }, (_, i) => {
+    const text = String(Number((low + i * step).toFixed(6))).replace('.', mark);
+    const word = words[i];
+    return { text, words: word === undefined ? text : `${text} · ${word}` };
+  });
+  return [...points, clear];
+}

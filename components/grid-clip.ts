@@ -1,0 +1,80 @@
+import { isFault } from '../shared/value.ts';
+import { readBlock, writeBlock } from '../src/csv/block.ts';
+import { aboutOf, readingOf } from '../src/notebook/read.ts';
+import { writeNumber } from '../src/text/decimal-text.ts';
+import { pasteEdit, type PasteEdit } from './grid-edits.ts';
+import type { GridModel } from './grid-model.ts';
+import type { Block } from './grid-place.ts';
+
+/**
+ * A block as tab-separated text: what was typed as it was typed, figures with all their digits and
+ * without marks between thousands, so that another program reads the same numbers.
+ */
+export function blockText(model: GridModel, block: Block): string {
+  const { rows, layout } = model.sheet;
+  const lines: string[][] = [];
+  for (let r = block.rows[0]; r <= block.rows[1]; r += 1) {
+    const row = rows[r];
+    if (!row) continue;
+    const columns = layout.columns.slice(block.columns[0], block.columns[1] + 1);
+    lines.push(columns.map((_, i) => plainText(model, row.id, block.columns[0] + i)));
+  }
+  return writeBlock(lines);
+}
+
+function plainText(model: GridModel, row: string, at: number): string {
+  const column = model.sheet.layout.columns[at];
+  if (!column) return '';
+  const { notebook, engine } = model.session;
+  const typed = readingOf(notebook, column.day, row, column.column.id);
+  if (typed) return typed.text;
+  if (column.column.kind !== 'formula' && column.column.kind !== 'outcome') return '';
+  if (column.isOpen && column.column.kind === 'formula') {
+    const value = engine.value(row, column.column.id);
+    if (typeof value === 'number') return writeNumber(value, aboutOf(notebook).decimalMark ?? '.');
+    if (value === null || isFault(value)) return '';
+    return typeof value === 'boolean' ? (value ? 'yes' : 'no') : value;
+  }
+  const { text } = model.cell(model.source(row), column);
+  return text === '–' ? '' : text;
+}
+
+/** What a text from the clipboard would do, put in with its first cell at the block's first. */
+export function pasteOf(model: GridModel, into: Block, text: string): PasteEdit {
+  const { rows } = readBlock(text);
+  const texts = rows.map((row) => row.cells);
+  return pasteEdit(model.session.notebook, model.sheet, into, texts);
+}
+
+/** Whether a paste reaches over the edge, so that a person has to say what is meant. */
+export function isTooLarge(paste: PasteEdit): boolean {
+  return paste.rowsTooMany > 0 || paste.columnsTooMany > 0;
+}
+
+export function tooLargeSentence(paste: PasteEdit): string {
+  const parts: string[] = [];
+  if (paste.rowsTooMany > 0)
+    parts.push(
+      `${paste.rowsTooMany} more ${paste.rowsTooMany === 1 ? 'row' : 'rows'} than are left below`,
+    );
+  if (paste.columnsTooMany > 0)
+    parts.push(
+      `${paste.columnsTooMany} more ${paste.columnsTooMany === 1 ? 'column' : 'columns'} than are left to the right`,
+    );
+  return `What you copied has ${parts.join(' and ')}. Nothing has been put in yet.`;
+}
+
+export function pasteSentence(paste: PasteEdit): string {
+  const count = paste.edit?.sets.length ?? 0;
+  const parts = [`Pasted ${count} ${count === 1 ? 'cell' : 'cells'}, one step to undo.`];
+  const fault = paste.faults[0];
+  if (fault)
+    parts.push(
+      paste.faults.length === 1
+        ? fault.reason
+        : `${paste.faults.length} of them cannot be read and are marked. The first: ${fault.reason}`,
+    );
+  if (paste.passedOver > 0)
+    parts.push(`${paste.passedOver} stood over columns that are worked out and were left out.`);
+  return parts.join(' ');
+}

@@ -1,0 +1,171 @@
+import type { Edit, SetTo } from '../shared/edit.ts';
+import type { Column, Notebook } from '../shared/notebook.ts';
+import type { Reading } from '../shared/reading.ts';
+import { animalOf, aboutOf, readingOf } from '../src/notebook/read.ts';
+import { parseReading, type Typing } from '../src/text/parse-reading.ts';
+import type { Block, Place, Sheet } from './grid-place.ts';
+
+/** How this notebook's person writes numbers and weights. */
+export function typingOf(notebook: Notebook): Typing {
+  const { decimalMark = '.', weightUnit = 'kg' } = aboutOf(notebook);
+  return { decimalMark, weightUnit };
+}
+
+/** What one typed cell comes to: the edit, and the reading it holds (null: cleared). */
+export interface TypedEdit {
+  readonly edit: Edit;
+  readonly reading: Reading | null;
+}
+
+export function typedEdit(
+  notebook: Notebook,
+  place: Place,
+  column: Column,
+  text: string,
+): TypedEdit {
+  const reading = parseReading(column, text, typingOf(notebook));
+  const label = `${column.label ?? column.key} of ${tagOf(notebook, place.row)}`;
+  return { edit: { label, source: 'typed', sets: [setAt(place, reading)] }, reading };
+}
+
+/** What the editor begins with: the text as typed, with its unit where that is not today's. */
+export function textToEdit(notebook: Notebook, place: Place): string {
+  const reading = readingOf(notebook, place.day, place.row, place.column);
+  if (!reading) return '';
+  if (reading.kind !== 'number' || !reading.unit) return reading.text;
+  const isBare = !/[a-z]\s*$/i.test(reading.text);
+  const isOther = reading.unit !== typingOf(notebook).weightUnit;
+  return isBare && isOther ? `${reading.text} ${reading.unit}` : reading.text;
+}
+
+function setAt(place: Place, reading: Reading | null): SetTo {
+  return {
+    path: ['readings', place.day, place.row, place.column],
+    value: reading,
+  };
+}
+
+function tagOf(notebook: Notebook, row: string): string {
+  return animalOf(notebook, row)?.tag ?? row;
+}
+
+/** `3 cells`, `the count of K-019` for one: what an edit of a block is called. */
+function called(what: string, places: readonly Place[], notebook: Notebook): string {
+  const first = places[0];
+  if (places.length !== 1 || !first) return `${what} of ${places.length} cells`;
+  return `${what} of ${tagOf(notebook, first.row)}`;
+}
+
+/** The typable cells of a block, row by row. */
+export function typablePlaces(sheet: Sheet, block: Block): readonly Place[] {
+  const places: Place[] = [];
+  for (let r = block.rows[0]; r <= block.rows[1]; r += 1) {
+    const row = sheet.rows[r];
+    for (let c = block.columns[0]; row && c <= block.columns[1]; c += 1) {
+      const column = sheet.layout.columns[c];
+      if (column?.isTypable)
+        places.push({ row: row.id, day: column.day, column: column.column.id });
+    }
+  }
+  return places;
+}
+
+/** Clears what is typed in a block; null when nothing is. */
+export function clearEdit(notebook: Notebook, sheet: Sheet, block: Block): Edit | null {
+  const places = typablePlaces(sheet, block).filter(
+    (place) => readingOf(notebook, place.day, place.row, place.column) !== undefined,
+  );
+  if (places.length === 0) return null;
+  const sets = places.map((place) => setAt(place, null));
+  return { label: called('clearing', places, notebook), source: 'typed', sets };
+}
+
+/**
+ * Fills the first row of a block into the rows below it; a single row takes what stands above it.
+ * Values are filled as they were typed, blanks too. Null when there is nothing to fill.
+ */
+export function fillDownEdit(notebook: Notebook, sheet: Sheet, block: Block): Edit | null {
+  const isOne = block.rows[0] === block.rows[1];
+  const from = isOne ? block.rows[0] - 1 : block.rows[0];
+  const source = sheet.rows[from];
+  if (!source) return null;
+  const below: Block = isOne ? block : { ...block, rows: [block.rows[0] + 1, block.rows[1]] };
+  const places = typablePlaces(sheet, below);
+  const sets = places.map((place) =>
+    setAt(place, readingOf(notebook, place.day, source.id, place.column) ?? null),
+  );
+  if (sets.length === 0) return null;
+  return { label: called('filling down', places, notebook), source: 'fill', sets };
+}
+
+/** A pasted block put in, and what could not be: its edit, its faults, cells that are worked out. */
+export interface PasteEdit {
+  readonly edit: Edit | null;
+  readonly block: Block;
+  readonly faults: readonly { readonly place: Place; readonly reason: string }[];
+  /** Cells passed over because they are worked out or of a day that is not open. */
+  readonly passedOver: number;
+  /** Rows and columns of the paste that do not fit under and right of where it starts. */
+  readonly rowsTooMany: number;
+  readonly columnsTooMany: number;
+}
+
+/**
+ * Puts a block of texts in, its first cell at the block's first. One text fills the whole block. What
+ * cannot be read stays as pasted, as a fault. An edit of up to some thousand cells: one step of undo.
+ */
+export function pasteEdit(
+  notebook: Notebook,
+  sheet: Sheet,
+  into: Block,
+  texts: readonly (readonly string[])[],
+): PasteEdit {
+  const height = texts.length;
+  const width = Math.max(0, ...texts.map((row) => row.length));
+  const isOne = height === 1 && width === 1;
+  const [rows, columns] = isOne
+    ? [into.rows[1] - into.rows[0] + 1, into.columns[1] - into.columns[0] + 1]
+    : [height, width];
+  const lastRow = Math.min(sheet.rows.length, into.rows[0] + rows) - 1;
+  const lastColumn = Math.min(sheet.layout.columns.length, into.columns[0] + columns) - 1;
+  const block: Block = { rows: [into.rows[0], lastRow], columns: [into.columns[0], lastColumn] };
+  const typing = typingOf(notebook);
+  const sets: SetTo[] = [];
+  const places: Place[] = [];
+  const faults: { place: Place; reason: string }[] = [];
+  let passedOver = 0;
+  for (let r = block.rows[0]; r <= lastRow; r += 1) {
+    const row = sheet.rows[r];
+    const line = texts[isOne ? 0 : r - block.rows[0]];
+    for (let c = block.columns[0]; row && line && c <= lastColumn; c += 1) {
+      const column = sheet.layout.columns[c];
+      const text = line[isOne ? 0 : c - block.columns[0]];
+      if (!column || text === undefined) continue;
+      if (!column.isTypable) {
+        if (text.trim() !== '') passedOver += 1;
+        continue;
+      }
+      const place = { row: row.id, day: column.day, column: column.column.id };
+      // A dash is how an empty count is shown and copied by others; it is no fault to paste one back.
+      const reading = parseReading(column.column, isEmptyMark(text) ? '' : text, typing);
+      if (reading?.kind === 'fault') faults.push({ place, reason: reading.reason });
+      places.push(place);
+      sets.push(setAt(place, reading));
+    }
+  }
+  return {
+    edit:
+      sets.length === 0
+        ? null
+        : { label: called('pasting', places, notebook), source: 'paste', sets },
+    block,
+    faults,
+    passedOver,
+    rowsTooMany: isOne ? 0 : height - (lastRow - block.rows[0] + 1),
+    columnsTooMany: isOne ? 0 : width - (lastColumn - block.columns[0] + 1),
+  };
+}
+
+function isEmptyMark(text: string): boolean {
+  return text.trim() === '–';
+}

@@ -1,0 +1,363 @@
+import type { Edit } from '../shared/edit.ts';
+import { readingOf } from '../src/notebook/read.ts';
+import { cupState } from './cup-state.ts';
+import type { CellEditor } from './cell-editor.ts';
+import { clearEdit, fillDownEdit, textToEdit, typedEdit } from './grid-edits.ts';
+import type { Command } from './grid-keys.ts';
+import type { GridColumn } from './grid-layout.ts';
+import type { GridModel } from './grid-model.ts';
+import { moved, nextTypable, nextWanted } from './grid-moves.ts';
+import {
+  blockBetween,
+  placeAt,
+  samePlace,
+  spotOf,
+  type Block,
+  type Place,
+  type Spot,
+} from './grid-place.ts';
+import { rowSentence, undoSentence, whyNotTyped } from './grid-sentences.ts';
+
+/** What the hand needs of the element it works in. */
+export interface HandHost {
+  readonly model: GridModel;
+  readonly editor: CellEditor;
+  /** Whole rows in sight. */
+  readonly page: number;
+  /** Brings a cell in sight. */
+  show(spot: Spot): void;
+  /** Puts the editor where the focus now is and draws what is due. */
+  settle(focus: boolean): void;
+  say(sentence: string): void;
+  /** The focus has gone to another cell. */
+  moved(place: Place): void;
+}
+
+/** What Shift+Space and its like select, beside the cells between two corners. */
+type Reach = 'cells' | 'rows' | 'columns' | 'all';
+
+/**
+ * The hand in the grid: which cell has the focus, what is selected, and what a command does. The
+ * focus is an animal, a day and a column, never a place on the screen, so that it stays with its
+ * animal when rows are sorted, scrolled or taken away.
+ */
+export class GridHand {
+  active: Place | null = null;
+  private anchor: Place | null = null;
+  private reach: Reach = 'cells';
+  /** Where the active cell was last seen, for when its row or column is gone. */
+  private lastSpot: Spot = { row: 0, column: 0 };
+  /** Column in which a run of Tabs began: Enter goes back under it. */
+  private tabRun: Pick<Place, 'day' | 'column'> | null = null;
+
+  constructor(private readonly host: HandHost) {}
+
+  private get model(): GridModel {
+    return this.host.model;
+  }
+
+  get spot(): Spot | null {
+    return this.active && spotOf(this.model.sheet, this.active);
+  }
+
+  get column(): GridColumn | undefined {
+    const { spot } = this;
+    return spot ? this.model.sheet.layout.columns[spot.column] : undefined;
+  }
+
+  /** The selected cells; the active one alone when nothing more is. */
+  get block(): Block | null {
+    const { spot } = this;
+    if (!spot) return null;
+    const { rows, layout } = this.model.sheet;
+    const anchor = (this.anchor && spotOf(this.model.sheet, this.anchor)) ?? spot;
+    const block = blockBetween(anchor, spot);
+    const all: Block = { rows: [0, rows.length - 1], columns: [0, layout.columns.length - 1] };
+    if (this.reach === 'all') return all;
+    if (this.reach === 'rows') return { ...block, columns: all.columns };
+    if (this.reach === 'columns') return { ...block, rows: all.rows };
+    return block;
+  }
+
+  get isOneCell(): boolean {
+    const { block } = this;
+    return !block || (block.rows[0] === block.rows[1] && block.columns[0] === block.columns[1]);
+  }
+
+  /**
+   * After rows or columns changed: the focus stays with its cell, else goes to what took its place;
+   * at first, and when another day is opened, to the first count of the open day.
+   */
+  keep(): void {
+    const { sheet, openDay } = this.model;
+    const { spot } = this;
+    if (spot) {
+      this.lastSpot = spot;
+      return;
+    }
+    if (sheet.rows.length === 0 || sheet.layout.columns.length === 0) {
+      this.active = null;
+      return;
+    }
+    const row = Math.min(
+      this.active ? (sheet.rowIndex.get(this.active.row) ?? this.lastSpot.row) : 0,
+      sheet.rows.length - 1,
+    );
+    const isElsewhere = !this.active || this.active.day !== openDay;
+    const column = isElsewhere
+      ? this.firstColumn()
+      : Math.min(this.lastSpot.column, sheet.layout.columns.length - 1);
+    this.set({ row, column });
+  }
+
+  /** Another day was opened: the same animal, at its first count there. */
+  toOpenDay(): void {
+    const row = this.spot?.row ?? this.lastSpot.row;
+    const last = this.model.sheet.rows.length - 1;
+    if (last >= 0) this.set({ row: Math.min(row, last), column: this.firstColumn() });
+  }
+
+  private firstColumn(): number {
+    const { columns } = this.model.sheet.layout;
+    const count = columns.findIndex((c) => c.isTypable && c.column.kind === 'count');
+    const typable = columns.findIndex((c) => c.isTypable);
+    return Math.max(0, count >= 0 ? count : typable);
+  }
+
+  private set(spot: Spot): void {
+    const place = placeAt(this.model.sheet, spot);
+    if (!place) return;
+    this.active = place;
+    this.anchor = place;
+    this.reach = 'cells';
+    this.lastSpot = spot;
+    this.host.moved(place);
+  }
+
+  /** Moves the focus; `extend` keeps the other corner of the selection. */
+  go(spot: Spot, extend = false, focus = true): void {
+    const place = placeAt(this.model.sheet, spot);
+    if (!place) return;
+    const isMove = !samePlace(place, this.active);
+    this.active = place;
+    this.lastSpot = spot;
+    if (!extend) {
+      this.anchor = place;
+      this.reach = 'cells';
+    }
+    const { typingRow } = this.model.session;
+    if (typingRow !== null && typingRow !== place.row) this.leaveRow();
+    this.host.show(spot);
+    if (isMove) this.host.moved(place);
+    this.host.settle(focus);
+  }
+
+  select(reach: Reach): void {
+    this.reach = reach;
+    this.host.settle(true);
+  }
+
+  selectBlock(block: Block): void {
+    const { sheet } = this.model;
+    const corner = { row: block.rows[1], column: block.columns[1] };
+    this.go({ row: block.rows[0], column: block.columns[0] });
+    this.anchor = placeAt(sheet, corner);
+    this.host.settle(true);
+  }
+
+  /** The row being typed in is left: its lone chamber counts from now on. */
+  leaveRow(): void {
+    const { model } = this;
+    const row = model.session.typingRow;
+    if (row === null) return;
+    model.touch(row);
+    void model.session.enterRow(null).then(() => {
+      model.touch(row);
+      this.host.settle(false);
+    });
+  }
+
+  /** Focus has left the grid: what was typed is kept. */
+  leave(): void {
+    this.commit();
+    this.tabRun = null;
+    this.leaveRow();
+    this.host.settle(false);
+  }
+
+  run(command: Command): void {
+    switch (command.do) {
+      case 'move':
+        this.tabRun = null;
+        if (this.spot)
+          this.go(moved(this.model.sheet, this.spot, command.way, this.host.page), command.extend);
+        break;
+      case 'next empty':
+        this.toNextEmpty(command.way, command.extend);
+        break;
+      case 'commit':
+        this.commitAnd(command.then);
+        break;
+      case 'edit':
+        this.edit();
+        break;
+      case 'cancel':
+        this.cancel();
+        break;
+      case 'clear':
+        this.clear();
+        break;
+      case 'fill down':
+        this.fillDown();
+        break;
+      case 'undo':
+      case 'redo':
+        void this.takeBack(command.do);
+        break;
+      case 'select all':
+        this.select('all');
+        break;
+      case 'select row':
+        this.select('rows');
+        break;
+      case 'select column':
+        this.select('columns');
+        break;
+      default:
+        break;
+    }
+  }
+
+  /** Whether this cell may be typed into; says why not. */
+  mayType(): boolean {
+    const { column } = this;
+    if (column?.isTypable) return true;
+    if (column) this.host.say(whyNotTyped(this.model, column));
+    return false;
+  }
+
+  edit(): void {
+    if (!this.active || !this.mayType()) return;
+    this.host.editor.begin('opened', textToEdit(this.model.session.notebook, this.active));
+    this.began();
+  }
+
+  /** An edit has begun: the row is being typed in from now on. */
+  began(): void {
+    const { active } = this;
+    const { session } = this.model;
+    if (!active || session.typingRow === active.row) return;
+    const former = session.typingRow;
+    void session.enterRow(active.row);
+    if (former !== null) this.model.touch(former);
+    this.model.touch(active.row);
+    this.anchor = active;
+    this.reach = 'cells';
+    this.host.settle(false);
+  }
+
+  private cancel(): void {
+    const { editor } = this.host;
+    if (editor.editing !== 'no') {
+      editor.end();
+      if (this.active) this.model.touch(this.active.row);
+    } else {
+      this.anchor = this.active;
+      this.reach = 'cells';
+    }
+    this.host.settle(true);
+  }
+
+  /** Takes what is in the editor into the notebook. */
+  commit(): void {
+    const { editor } = this.host;
+    if (editor.editing === 'no') return;
+    const { text, isChanged } = editor;
+    editor.end();
+    if (isChanged) this.type(text);
+  }
+
+  /** Types a text into the active cell, as one edit. */
+  type(text: string): void {
+    const { active, column, model } = this;
+    const { session } = model;
+    if (!active || !column) return;
+    const { edit, reading } = typedEdit(session.notebook, active, column.column, text);
+    model.touch(active.row);
+    void session.dispatch(edit).then((transaction) => {
+      if (reading?.kind === 'fault') this.host.say(reading.reason);
+      else if (transaction) this.host.say(rowSentence(model, active.row));
+    });
+    this.host.settle(false);
+  }
+
+  private commitAnd(then: Extract<Command, { do: 'commit' }>['then']): void {
+    const { spot, active } = this;
+    this.commit();
+    if (!spot || !active) return;
+    const { sheet } = this.model;
+    if (then === 'next' || then === 'previous') {
+      this.tabRun ??= { day: active.day, column: active.column };
+      this.go(nextTypable(sheet, spot, then === 'next' ? 1 : -1));
+      return;
+    }
+    const from = then === 'down' && this.tabRun ? this.underTabRun(spot) : spot;
+    this.tabRun = null;
+    this.go(moved(sheet, from, then, this.host.page));
+  }
+
+  private underTabRun(spot: Spot): Spot {
+    const { active, tabRun } = this;
+    const began = active && tabRun && spotOf(this.model.sheet, { ...active, ...tabRun });
+    return began ?? spot;
+  }
+
+  private toNextEmpty(way: 'left' | 'right' | 'up' | 'down', extend: boolean): void {
+    const { spot, column } = this;
+    if (!spot || !column) return;
+    this.tabRun = null;
+    const { sheet, session } = this.model;
+    const isAlong = way === 'up' || way === 'down';
+    const found = nextWanted(sheet, spot, way, (at) => {
+      const place = placeAt(sheet, at);
+      const there = sheet.layout.columns[at.column];
+      if (!place || !there?.isTypable) return false;
+      if (!isAlong && there.column.kind !== 'count') return false;
+      if (cupState(session.notebook, place.day, place.row).isOut) return false;
+      return readingOf(session.notebook, place.day, place.row, place.column) === undefined;
+    });
+    if (found) this.go(found, extend);
+    else this.host.say('No empty count further that way.');
+  }
+
+  private clear(): void {
+    const { block } = this;
+    const { sheet, session } = this.model;
+    if (!block) return;
+    if (this.isOneCell && !this.mayType()) return;
+    const edit = clearEdit(session.notebook, sheet, block);
+    if (edit) this.dispatch(edit, 'Cleared.');
+  }
+
+  private fillDown(): void {
+    const { block } = this;
+    const { sheet, session } = this.model;
+    if (!block) return;
+    const edit = fillDownEdit(session.notebook, sheet, block);
+    if (edit) this.dispatch(edit, `Filled down: ${edit.sets.length} cells.`);
+    else this.mayType();
+  }
+
+  dispatch(edit: Edit, sentence: string): void {
+    const rows = new Set(edit.sets.map((set) => set.path[2]));
+    for (const row of rows) this.model.touch(row);
+    void this.model.session.dispatch(edit).then(() => this.host.say(sentence));
+    this.host.settle(true);
+  }
+
+  private async takeBack(which: 'undo' | 'redo'): Promise<void> {
+    const { session } = this.model;
+    const done = which === 'undo' ? await session.undo() : await session.redo();
+    this.host.say(undoSentence(which, done));
+  }
+}

@@ -1,0 +1,305 @@
+import { html, nothing, type ReactiveControllerHost, type TemplateResult } from 'lit';
+import { isFault } from '../shared/value.ts';
+import { changeColumn, reorderColumn } from '../src/notebook/edit-records.ts';
+import { aboutOf, columnsOf } from '../src/notebook/read.ts';
+import type { CellEditor } from './cell-editor.ts';
+import { choicesOf, type Choice } from './grid-choices.ts';
+import type { GridHand } from './grid-hand.ts';
+import type { GridColumn } from './grid-layout.ts';
+import type { GridModel } from './grid-model.ts';
+import { textToEdit } from './grid-edits.ts';
+
+export interface MenusHost extends ReactiveControllerHost, EventTarget {
+  readonly model: GridModel;
+  readonly hand: GridHand;
+  readonly editor: CellEditor;
+  readonly renderRoot: HTMLElement | DocumentFragment;
+  focus(): void;
+  say(sentence: string): void;
+}
+
+/** One thing a column's menu offers. */
+interface ColumnAct {
+  readonly words: string;
+  readonly run: () => void;
+}
+
+type Open =
+  | {
+      readonly kind: 'choices';
+      readonly choices: readonly Choice[];
+      readonly label: string;
+      readonly at: number;
+    }
+  | { readonly kind: 'column'; readonly acts: readonly ColumnAct[]; readonly label: string };
+
+/** The two small menus of the grid: what may be chosen in a cell, and what to do with a column. */
+export class GridMenus {
+  private open: Open | null = null;
+
+  constructor(private readonly host: MenusHost) {}
+
+  get isOpen(): boolean {
+    return this.open !== null;
+  }
+
+  close(): void {
+    if (!this.open) return;
+    this.open = null;
+    for (const name of ['role', 'aria-expanded', 'aria-controls', 'aria-activedescendant'])
+      this.host.editor.input.removeAttribute(name);
+    this.host.requestUpdate();
+  }
+
+  /** Opens what can be chosen for the active cell; says so where there is nothing to choose. */
+  openChoices(): void {
+    const { hand, model, editor } = this.host;
+    const { column, active } = hand;
+    if (!column || !active || !hand.mayType()) return;
+    const { notebook } = model.session;
+    const choices = choicesOf(column.column, aboutOf(notebook).decimalMark ?? '.');
+    const label = column.column.label ?? column.column.key;
+    if (choices.length === 0) {
+      this.host.say(`${label} has no list to choose from. Type into it.`);
+      return;
+    }
+    const now = textToEdit(notebook, active).toLowerCase();
+    const at = Math.max(
+      0,
+      now === '' ? 0 : choices.findIndex(({ text }) => text.toLowerCase() === now),
+    );
+    this.open = { kind: 'choices', choices, label, at };
+    editor.input.setAttribute('role', 'combobox');
+    editor.input.setAttribute('aria-expanded', 'true');
+    editor.input.setAttribute('aria-controls', 'choices');
+    this.point(at);
+    this.show('.choices', () => editor.cell);
+  }
+
+  private point(at: number): void {
+    if (this.open?.kind !== 'choices') return;
+    this.open = { ...this.open, at };
+    this.host.editor.input.setAttribute('aria-activedescendant', `choice-${at}`);
+    this.host.requestUpdate();
+  }
+
+  /** Keys of the list while it is open; true when the key was the list's. */
+  takesKey(event: KeyboardEvent): boolean {
+    const { open } = this;
+    if (open?.kind !== 'choices') return false;
+    const last = open.choices.length - 1;
+    const to: Readonly<Record<string, number>> = {
+      ArrowDown: Math.min(last, open.at + 1),
+      ArrowUp: Math.max(0, open.at - 1),
+      Home: 0,
+      End: last,
+    };
+    const next = to[event.key];
+    if (next !== undefined) this.point(next);
+    else if (event.key === 'Enter' || event.key === ' ') this.choose(open.at);
+    else if (event.key === 'Escape') this.close();
+    else {
+      this.close();
+      return false;
+    }
+    event.preventDefault();
+    event.stopPropagation();
+    return true;
+  }
+
+  private choose(at: number): void {
+    const choice = this.open?.kind === 'choices' ? this.open.choices[at] : undefined;
+    this.close();
+    if (choice) this.host.hand.type(choice.text);
+    this.host.focus();
+  }
+
+  /** Opens the menu of a column; of the active one unless another is named. */
+  openColumn(at?: number): void {
+    const { hand, model } = this.host;
+    const index = at ?? hand.spot?.column;
+    const column = index === undefined ? undefined : model.sheet.layout.columns[index];
+    if (index === undefined || !column) return;
+    hand.commit();
+    this.open = {
+      kind: 'column',
+      label: column.column.label ?? column.column.key,
+      acts: this.columnActs(column, index),
+    };
+    this.show('.column-menu', () =>
+      this.host.renderRoot.querySelector<HTMLElement>(`[data-head="${index}"]`),
+    );
+  }
+
+  private columnActs({ column, isOpen }: GridColumn, index: number): readonly ColumnAct[] {
+    const { model, hand } = this.host;
+    const { session } = model;
+    const { notebook } = session;
+    const shown = columnsOf(notebook).filter((c) => c.hidden !== true || c.id === column.id);
+    const place = shown.findIndex((c) => c.id === column.id);
+    const select: ColumnAct = {
+      words: 'Select the column',
+      run: () => {
+        hand.go({ row: hand.spot?.row ?? 0, column: index });
+        hand.select('columns');
+      },
+    };
+    if (!isOpen) return [select];
+    const sort = (isDescending: boolean) => (): void =>
+      model.sortBy({ by: { column: column.id }, isDescending });
+    const before = shown[place - 1];
+    const after = shown[place + 2]?.id ?? null;
+    return [
+      { words: 'Sort: highest first', run: sort(true) },
+      { words: 'Sort: lowest first', run: sort(false) },
+      ...(model.isSorted
+        ? [
+            {
+              words: 'Back to the notebook’s order',
+              run: () => model.sortBy({ by: 'order', isDescending: false }),
+            },
+          ]
+        : []),
+      select,
+      {
+        words: 'Hide',
+        run: () => {
+          const edit = changeColumn(notebook, column.id, { hidden: true });
+          if (!isFault(edit)) void session.dispatch(edit);
+          this.host.say(`${column.label ?? column.key} is hidden. Columns brings it back.`);
+        },
+      },
+      ...(before
+        ? [
+            {
+              words: 'Move left',
+              run: () => void session.dispatch(reorderColumn(notebook, column.id, before.id)),
+            },
+          ]
+        : []),
+      ...(place < shown.length - 1
+        ? [
+            {
+              words: 'Move right',
+              run: () => void session.dispatch(reorderColumn(notebook, column.id, after)),
+            },
+          ]
+        : []),
+      { words: 'Change this column …', run: () => this.askColumns(column.id) },
+      { words: 'Add a column …', run: () => this.askColumns('new') },
+    ];
+  }
+
+  private askColumns(column: string): void {
+    this.host.dispatchEvent(
+      new CustomEvent('sd-column-dialog', { detail: { column }, bubbles: true, composed: true }),
+    );
+  }
+
+  private show(selector: string, anchor: () => HTMLElement | null | undefined): void {
+    this.host.requestUpdate();
+    void this.host.updateComplete.then(() => {
+      const popup = this.host.renderRoot.querySelector<HTMLElement>(selector);
+      const under = anchor()?.getBoundingClientRect();
+      if (!popup || !under) return;
+      popup.showPopover();
+      const size = popup.getBoundingClientRect();
+      const isRoomBelow = under.bottom + 2 + size.height < innerHeight;
+      const top = isRoomBelow ? under.bottom + 2 : Math.max(8, under.top - 2 - size.height);
+      const left = Math.max(8, Math.min(under.left, innerWidth - size.width - 8));
+      popup.style.setProperty('top', `${top}px`);
+      popup.style.setProperty('left', `${left}px`);
+      if (this.open?.kind === 'column') popup.querySelector('button')?.focus();
+    });
+  }
+
+  template(): TemplateResult | typeof nothing {
+    const { open } = this;
+    if (!open) return nothing;
+    return open.kind === 'choices' ? this.choicesTemplate(open) : this.columnTemplate(open);
+  }
+
+  private choicesTemplate(open: Extract<Open, { kind: 'choices' }>): TemplateResult {
+    return html`<div
+      class="menu choices"
+      id="choices"
+      role="listbox"
+      aria-label=${open.label}
+      popover="manual"
+    >
+      ${open.choices.map(
+        (choice, i) =>
+          html`<div
+            role="option"
+            id="choice-${i}"
+            aria-selected=${i === open.at ? 'true' : 'false'}
+            @mousedown=${(event: Event) => {
+              event.preventDefault();
+              event.stopPropagation();
+            }}
+            @mouseup=${(event: Event) => {
+              event.stopPropagation();
+              this.choose(i);
+            }}
+          >
+            ${choice.words}
+          </div>`,
+      )}
+    </div>`;
+  }
+
+  private columnTemplate(open: Extract<Open, { kind: 'column' }>): TemplateResult {
+    const close = (): void => {
+      this.close();
+      this.host.focus();
+    };
+    return html`<div
+      class="menu column-menu"
+      role="menu"
+      tabindex="-1"
+      aria-label=${open.label}
+      popover="manual"
+      @keydown=${(event: KeyboardEvent) => this.onColumnKey(event, close)}
+      @focusout=${(event: FocusEvent) => {
+        const menu = event.currentTarget as HTMLElement;
+        if (event.relatedTarget instanceof Node && menu.contains(event.relatedTarget)) return;
+        if (document.hasFocus()) this.close();
+      }}
+    >
+      ${open.acts.map(
+        (act) =>
+          html`<button
+            role="menuitem"
+            tabindex="-1"
+            @click=${() => {
+              close();
+              act.run();
+            }}
+          >
+            ${act.words}
+          </button>`,
+      )}
+    </div>`;
+  }
+
+  private onColumnKey(event: KeyboardEvent, close: () => void): void {
+    event.stopPropagation();
+    const menu = event.currentTarget as HTMLElement;
+    const items = [...menu.querySelectorAll('button')];
+    const at = items.indexOf(event.composedPath()[0] as HTMLButtonElement);
+    const to: Readonly<Record<string, number>> = {
+      ArrowDown: (at + 1) % items.length,
+      ArrowUp: (at - 1 + items.length) % items.length,
+      Home: 0,
+      End: items.length - 1,
+    };
+    const next = to[event.key];
+    if (next !== undefined) {
+      event.preventDefault();
+      items[next]?.focus();
+    } else if (event.key === 'Escape' || event.key === 'Tab') {
+      event.preventDefault();
+      close();
+    }
+  }
+}

@@ -1,0 +1,65 @@
+import type { Path } from '../shared/edit.ts';
+import type { RowId } from '../shared/ref.ts';
+import { animalOf, columnByKey } from '../src/notebook/read.ts';
+import type { CellText } from './grid-cell-text.ts';
+import type { GridColumn } from './grid-layout.ts';
+import type { GridModel } from './grid-model.ts';
+
+/** Why a cell does not take typing, and what to do. */
+export function whyNotTyped(model: GridModel, { column, day, isOpen }: GridColumn): string {
+  const name = column.label ?? column.key;
+  if (!isOpen) {
+    const at = model.sheet.layout.days.find(({ id }) => id === day)?.name ?? day;
+    return `${at} is not open. Open it by its heading to type in it.`;
+  }
+  if (column.kind === 'outcome')
+    return 'The outcome follows from your criteria. Change what it rests on, or the criteria in Settings.';
+  return `${name} is worked out from the other columns. Type there, or change its formula above.`;
+}
+
+/** What a typed count came to, in one sentence: "K-019: 1,550 epg, over your criteria: …". */
+export function rowSentence(model: GridModel, row: RowId): string {
+  const { notebook } = model.session;
+  const source = model.source(row);
+  const tag = animalOf(notebook, row)?.tag ?? row;
+  const epg = columnByKey(notebook, 'epg');
+  const parts: string[] = [];
+  if (epg) {
+    const cell = model.cell(source, openColumn(model, epg));
+    parts.push(cell.text === '–' ? (cell.note ?? 'no epg yet') : `${cell.text} epg`);
+  }
+  const outcome = model.outcome(row);
+  if (outcome?.kind === 'over') parts.push(`over your criteria: ${outcome.reasons.join(', ')}`);
+  else if (outcome?.kind === 'below') parts.push('below your criteria');
+  return `${tag}: ${parts.join(', ')}.`;
+}
+
+function openColumn(model: GridModel, column: GridColumn['column']): GridColumn {
+  const day = model.openDay ?? '';
+  return { day, column, isOpen: true, isTypable: false, left: 0, width: 0 };
+}
+
+export function undoSentence(
+  which: 'undo' | 'redo',
+  done: { readonly label: string; readonly passedOver: readonly Path[] } | null,
+): string {
+  if (!done) return which === 'undo' ? 'Nothing to undo.' : 'Nothing to redo.';
+  const kept = done.passedOver.length;
+  const rest =
+    kept === 0
+      ? ''
+      : ` ${kept} ${kept === 1 ? 'place was' : 'places were'} written since and left alone.`;
+  return `${which === 'undo' ? 'Undone' : 'Done again'}: ${done.label}.${rest}`;
+}
+
+/** How the focused cell is called aloud: animal, column, the day where it is another one, content. */
+export function cellName(model: GridModel, row: RowId, column: GridColumn, cell: CellText): string {
+  const tag = animalOf(model.session.notebook, row)?.tag ?? row;
+  const name = column.column.label ?? column.column.key;
+  const day = column.isOpen
+    ? []
+    : [model.sheet.layout.days.find(({ id }) => id === column.day)?.name ?? column.day];
+  const content = cell.spoken ?? (cell.text === '' ? 'empty' : cell.text);
+  const note = cell.note === undefined || cell.note === cell.spoken ? [] : [cell.note];
+  return [tag, name, ...day, content, ...note].join(', ');
+}

@@ -1,0 +1,106 @@
+import type { GridHand } from './grid-hand.ts';
+import { bandHeight, headHeight } from './grid-layout.ts';
+import type { GridModel } from './grid-model.ts';
+import type { Spot } from './grid-place.ts';
+import { offsetToShow, rowsDrawn, rowsInSight, type Sight } from './grid-window.ts';
+
+/** Below this width the grid is a phone's: narrower columns, tag and group under each other. */
+const narrowBelow = 560;
+
+export interface SightHost {
+  readonly model: GridModel;
+  readonly hasModel: boolean;
+  readonly hand: GridHand;
+  readonly rowHeight: number;
+  readonly scroller: HTMLElement | null;
+  requestUpdate(): void;
+}
+
+/**
+ * What of the grid is in sight. Known from scrolling and resizing, so that no key has to measure: a
+ * key only sets the offsets that bring its cell in sight.
+ */
+export class GridSight {
+  private sight: Sight = { top: 0, left: 0, height: 600, width: 800 };
+  private watched: HTMLElement | null = null;
+  private readonly resized = new ResizeObserver(() => this.measure());
+
+  constructor(private readonly host: SightHost) {}
+
+  /** Whole rows in sight. */
+  get page(): number {
+    return rowsInSight(this.sight, this.host.rowHeight);
+  }
+
+  /** Rows to draw, `[from, to)`. */
+  get drawn(): readonly [number, number] {
+    return rowsDrawn(this.sight, this.host.rowHeight, this.host.model.sheet.rows.length);
+  }
+
+  watch(scroller: HTMLElement | null): void {
+    if (scroller === this.watched) return;
+    this.resized.disconnect();
+    this.watched = scroller;
+    if (scroller) this.resized.observe(scroller);
+  }
+
+  stop(): void {
+    this.resized.disconnect();
+    this.watched = null;
+  }
+
+  private measure(): void {
+    const { scroller } = this.host;
+    if (!scroller || !this.host.hasModel) return;
+    this.host.model.narrow(scroller.clientWidth < narrowBelow);
+    const hadWidth = this.sight.width;
+    this.look();
+    if (this.sight.width !== hadWidth) this.showOpenDay();
+  }
+
+  readonly look = (): void => {
+    const { scroller } = this.host;
+    if (!scroller || !this.host.hasModel) return;
+    const { animalWidth } = this.host.model.sheet.layout;
+    this.take({
+      top: scroller.scrollTop,
+      left: scroller.scrollLeft,
+      height: scroller.clientHeight - bandHeight - headHeight,
+      width: scroller.clientWidth - animalWidth,
+    });
+  };
+
+  private take(sight: Sight): void {
+    const before = this.drawn;
+    this.sight = sight;
+    const after = this.drawn;
+    if (before[0] !== after[0] || before[1] !== after[1]) this.host.requestUpdate();
+  }
+
+  /** The open day beside the animals: all of it where it fits, else from its first count on. */
+  showOpenDay(): void {
+    if (!this.host.hasModel) return;
+    const { scroller, model, hand } = this.host;
+    const { width, animalWidth, days } = model.sheet.layout;
+    const open = days.find((day) => day.isOpen);
+    if (!scroller || !open || width - animalWidth <= this.sight.width) return;
+    const first = hand.column;
+    const isFitting = open.width <= this.sight.width;
+    scroller.scrollLeft = (isFitting || !first?.isOpen ? open.left : first.left) - animalWidth;
+    this.look();
+  }
+
+  /** Brings a cell in sight, moving least. */
+  show(spot: Spot): void {
+    const { scroller, model, rowHeight } = this.host;
+    const column = model.sheet.layout.columns[spot.column];
+    if (!scroller || !column) return;
+    const { sight } = this;
+    const top = offsetToShow(sight.top, sight.height, spot.row * rowHeight, rowHeight);
+    const start = column.left - model.sheet.layout.animalWidth;
+    const left = offsetToShow(sight.left, sight.width, start, column.width);
+    if (top !== sight.top) scroller.scrollTop = top;
+    if (left !== sight.left) scroller.scrollLeft = left;
+    if (top !== sight.top || left !== sight.left) this.take({ ...sight, top, left });
+  }
+}

@@ -1,0 +1,35 @@
+/** What of the rows is in sight: pixels. `height` is that of the rows alone, below the headings. */
+export interface Sight {
+  readonly top: number;
+  readonly left: number;
+  readonly height: number;
+  readonly width: number;
+}
+
+/** Rows drawn beyond those in sight, on each side, so that scrolling shows no gap. */
+const beyond = 6;
+
+/** The rows to draw, as `[from, to)`; in steps, so that a small scroll redraws nothing. */
+export function rowsDrawn(
+  sight: Sight,
+  rowHeight: number,
+  count: number,
+): readonly [number, number] {
+  const step = 4;
+  const first = Math.floor(sight.top / rowHeight) - beyond;
+  const from = Math.max(0, Math.floor(first / step) * step);
+  const seen = Math.ceil(sight.height / rowHeight) + 2 * beyond + step;
+  return [Math.min(from, count), Math.min(count, from + seen)];
+}
+
+/** Whole rows in sight, at least one. */
+export function rowsInSight(sight: Sight, rowHeight: number): number {
+  return Math.max(1, Math.floor(sight.height / rowHeight));
+}
+
+/** The offset that brings `[start, start + size)` into `[offset, offset + room)`, moving least. */
+export function offsetToShow(offset: number, room: number, start: number, size: number): number {
+  if (start < offset) return start;
+  if (start + size > offset + room) return Math.min(start, start + size - room);
+  return offset;
+}

@@ -1,0 +1,384 @@
+import { LitElement, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { guard } from 'lit/directives/guard.js';
+import { repeat } from 'lit/directives/repeat.js';
+import { styleMap } from 'lit/directives/style-map.js';
+import { dayOf } from '../src/notebook/read.ts';
+import type { Session } from '../src/session/session.ts';
+import { Announcer } from './announcer.ts';
+import { CellEditor } from './cell-editor.ts';
+import { bandTemplate, headTemplate, onBandKey, rowTemplate } from './grid-cells.ts';
+import { GridHand, type HandHost } from './grid-hand.ts';
+import { commandOf, isTyping } from './grid-keys.ts';
+import { bandHeight, headHeight, type GridDay } from './grid-layout.ts';
+import { gridLook } from './grid-look.ts';
+import { GridMenus } from './grid-menus.ts';
+import { GridModel } from './grid-model.ts';
+import { GridMouse } from './grid-mouse.ts';
+import { GridPaste } from './grid-paste.ts';
+import { spotOf, type Place, type Spot } from './grid-place.ts';
+import { cellName } from './grid-sentences.ts';
+import { GridSight } from './grid-sight.ts';
+import { naming } from './naming.ts';
+import { Select } from './selector-controller.ts';
+import { theme } from './theme.ts';
+import './sd-grid-tools.ts';
+
+/**
+ * The counts: a row for every animal present on the open day, a group of columns for every sampling
+ * day. One shadow root; rows are drawn only where they can be seen, and the row that has the focus
+ * always, so that scrolling never loses it. A typed count draws one row again.
+ *
+ * Fires `sd-focus-cell` (detail: row, day, column) when the focus moves, `sd-open-day` (detail: day)
+ * when the heading of a day that is not open is used, `sd-show-animal` (detail: row) for a tag.
+ */
+export class SdGrid extends LitElement implements HandHost {
+  static override properties = { label: { type: String } };
+
+  static override styles = [...theme, gridLook];
+
+  /** Called this aloud, before the name of the open day. */
+  declare label: string;
+
+  readonly editor: CellEditor;
+  readonly hand: GridHand;
+  private readonly announcer = new Announcer(this);
+  private readonly menus: GridMenus;
+  private readonly mouse: GridMouse;
+  private readonly paste: GridPaste;
+  private readonly session = new Select<Session>(this, (session) => session, { when: () => false });
+  private held: GridModel | undefined;
+  private stops: (() => void)[] = [];
+  private readonly sight: GridSight;
+  private isPlacing = false;
+  private readonly coarse = matchMedia('(pointer: coarse)');
+
+  constructor() {
+    super();
+    this.label = 'Counts';
+    this.editor = new CellEditor({
+      mayBegin: () => this.hand.mayType(),
+      began: () => this.hand.began(),
+      enter: () => this.hand.run({ do: 'commit', then: 'down' }),
+      changed: () => this.menus.close(),
+    });
+    this.hand = new GridHand(this);
+    this.menus = new GridMenus(this);
+    this.mouse = new GridMouse(this, this.menus);
+    this.paste = new GridPaste(this);
+    this.sight = new GridSight(this);
+  }
+
+  get model(): GridModel {
+    if (!this.held) throw new Error('The grid has no notebook yet.');
+    return this.held;
+  }
+
+  get hasModel(): boolean {
+    return this.held !== undefined;
+  }
+
+  get rowHeight(): number {
+    return this.coarse.matches ? 48 : 40;
+  }
+
+  get page(): number {
+    return this.sight.page;
+  }
+
+  get scroller(): HTMLElement | null {
+    return this.renderRoot.querySelector('.scroller');
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.stops.push(naming.subscribe(() => this.requestUpdate()));
+    this.addEventListener('focusin', this.onFocusIn);
+    this.addEventListener('focusout', this.onFocusOut);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.removeEventListener('focusin', this.onFocusIn);
+    this.removeEventListener('focusout', this.onFocusOut);
+    this.sight.stop();
+    this.stops.forEach((stop) => stop());
+    this.stops = [];
+    this.held = undefined;
+  }
+
+  protected override willUpdate(): void {
+    const session = this.session.value;
+    if (session && this.isConnected && this.held?.session !== session) this.follow(session);
+    if (this.held) this.hand.keep();
+  }
+
+  private follow(session: Session): void {
+    const model = new GridModel(session, () => this.requestUpdate());
+    this.held = model;
+    this.hand.active = null;
+    this.stops.push(
+      session.subscribe((notice) => {
+        if (this.held !== model) return;
+        const before = model.sheet.layout;
+        const day = model.openDay;
+        model.take(notice);
+        const isOther = before.days.find((d) => d.isOpen)?.id !== day;
+        if (isOther) {
+          this.hand.toOpenDay();
+          void this.updateComplete.then(() => this.sight.showOpenDay());
+        }
+        const source = notice.transaction?.source;
+        if (source === 'undo' || source === 'redo')
+          this.toChange(notice.transaction?.changes[0]?.path);
+      }),
+    );
+  }
+
+  /** After undo the focus goes to what was undone, so that it is seen. */
+  private toChange(path: readonly string[] | undefined): void {
+    if (!path || path[0] !== 'readings' || !this.editor.hasFocus) return;
+    const [, day = '', row = '', column = ''] = path;
+    const spot = spotOf(this.model.sheet, { day, row, column });
+    if (spot) this.hand.go(spot);
+  }
+
+  protected override update(changed: PropertyValues): void {
+    this.isPlacing = true;
+    super.update(changed);
+    this.place(false);
+    this.isPlacing = false;
+  }
+
+  protected override updated(): void {
+    this.sight.watch(this.scroller);
+  }
+
+  show(spot: Spot): void {
+    this.sight.show(spot);
+  }
+
+  settle(focus: boolean): void {
+    this.isPlacing = true;
+    this.place(focus);
+    this.isPlacing = false;
+    this.requestUpdate();
+  }
+
+  /** Puts the editor into the active cell, and names it. */
+  private place(focus: boolean): void {
+    const { active } = this.hand;
+    const spot = active && this.held && spotOf(this.held.sheet, active);
+    const row = spot && this.rowElement(active.row);
+    const cell = row?.querySelector<HTMLElement>(`[data-at-column="${spot?.column}"]`);
+    const column = spot && this.held?.sheet.layout.columns[spot.column];
+    if (!cell || !column || !active) {
+      if (!spot) this.editor.place(null);
+      return;
+    }
+    const text = this.model.cell(this.model.source(active.row), column);
+    this.editor.describe(
+      column.column,
+      column.isTypable,
+      cellName(this.model, active.row, column, text),
+    );
+    const reason = this.renderRoot.querySelector('#reason');
+    if (reason) reason.textContent = text.reason ?? '';
+    this.editor.input.toggleAttribute('aria-invalid', text.look === 'fault');
+    this.editor.input.setAttribute('aria-describedby', 'reason');
+    this.editor.place(cell, focus);
+  }
+
+  private rowElement(row: string): HTMLElement | null {
+    return this.renderRoot.querySelector(`[data-row="${CSS.escape(row)}"]`);
+  }
+
+  /** Puts the focus into the grid. */
+  override focus(): void {
+    this.settle(true);
+  }
+
+  say(sentence: string): void {
+    this.announcer.say(sentence);
+  }
+
+  moved(place: Place): void {
+    this.dispatchEvent(
+      new CustomEvent('sd-focus-cell', { detail: place, bubbles: true, composed: true }),
+    );
+  }
+
+  private readonly onFocusIn = (event: FocusEvent): void => {
+    if (event.composedPath()[0] === this.editor.input) this.editor.hasFocus = true;
+  };
+
+  private readonly onFocusOut = (event: FocusEvent): void => {
+    if (this.isPlacing || event.composedPath()[0] !== this.editor.input) return;
+    // The whole window lost the focus: what is being typed stays as it is until it comes back.
+    if (event.relatedTarget === null && !document.hasFocus()) return;
+    this.editor.hasFocus = false;
+    this.menus.close();
+    if (this.held) this.hand.leave();
+  };
+
+  private onKeydown(event: KeyboardEvent): void {
+    if (event.isComposing || event.composedPath()[0] !== this.editor.input) return;
+    if (this.menus.takesKey(event)) return;
+    const command = commandOf(event, this.editor.editing);
+    if (!command) {
+      if (this.editor.editing === 'no' && isTyping(event) && !this.hand.mayType())
+        event.preventDefault();
+      return;
+    }
+    event.preventDefault();
+    event.stopPropagation();
+    if (command.do === 'find') this.renderRoot.querySelector('sd-grid-tools')?.find();
+    else if (command.do === 'choices') this.menus.openChoices();
+    else if (command.do === 'column menu') this.menus.openColumn();
+    else this.hand.run(command);
+  }
+
+  private openDay(day: GridDay): void {
+    if (day.isOpen) return;
+    this.hand.commit();
+    this.dispatchEvent(
+      new CustomEvent('sd-open-day', { detail: { day: day.id }, bubbles: true, composed: true }),
+    );
+  }
+
+  private foldDay(day: GridDay): void {
+    this.model.fold(day.id, day.fold === 'columns' ? 'figure' : 'columns');
+  }
+
+  protected override render(): TemplateResult | typeof nothing {
+    const model = this.held;
+    if (!model) return nothing;
+    if (model.openDay === null || model.rows.length === 0) return this.emptyTemplate(model);
+    const { layout, rows } = model.sheet;
+    const { counted, present } = model.counted;
+    const day = dayOf(model.session.notebook, model.openDay);
+    const name = layout.days.find((d) => d.isOpen)?.name ?? day?.date ?? '';
+    return html`
+      <sd-grid-tools
+        .model=${model}
+        .revision=${model.revision}
+        @sd-found=${(event: CustomEvent<{ row: string }>) => this.mouse.toRow(event.detail.row)}
+        @sd-back=${() => this.focus()}
+        @sd-say=${(event: CustomEvent<{ sentence: string }>) => this.say(event.detail.sentence)}
+      ></sd-grid-tools>
+      <div
+        class=${naming.isOn ? 'scroller naming' : 'scroller'}
+        style=${styleMap(this.measures())}
+        @scroll=${this.sight.look}
+        @keydown=${this.onKeydown}
+        @mousedown=${this.mouse.down}
+        @mousemove=${this.mouse.move}
+        @dblclick=${this.mouse.double}
+        @contextmenu=${this.mouse.context}
+        @click=${this.mouse.click}
+        @copy=${this.paste.copy}
+        @cut=${this.paste.cut}
+        @paste=${this.paste.paste}
+      >
+        <div class="band" role="toolbar" aria-label="Sampling days" @keydown=${onBandKey}>
+          <div class="corner"></div>
+          ${guard([layout], () => bandTemplate(layout.days, this.bandHeard, this.bandStop(layout.days)))}
+        </div>
+        <div
+          class=${model.isPhone ? 'grid narrow' : 'grid'}
+          role="grid"
+          aria-label="${this.label} of ${name}"
+          aria-rowcount=${rows.length + 1}
+          aria-colcount=${layout.columns.length + 1}
+          aria-multiselectable="true"
+        >
+          ${guard([layout, model.sort], () => headTemplate(layout.columns, layout.days, model.sort))}
+          <div class="body" role="rowgroup">${this.rowTemplates()}</div>
+        </div>
+        ${this.menus.template()}
+      </div>
+      <p class="visually-hidden" id="reason"></p>
+      <div class="foot">
+        <p class="status" role="status">${this.announcer.text}</p>
+        <p>${counted} counted of ${present} present</p>
+      </div>
+      ${this.paste.template()}
+    `;
+  }
+
+  private readonly bandHeard = {
+    open: (day: GridDay): void => this.openDay(day),
+    fold: (day: GridDay): void => this.foldDay(day),
+  };
+
+  private bandStop(days: readonly GridDay[]): number {
+    const open = days.findIndex((day) => day.isOpen);
+    return Math.max(0, open);
+  }
+
+  private measures(): Record<string, string> {
+    const { layout, rows } = this.model.sheet;
+    const tracks = [layout.animalWidth, ...layout.columns.map((column) => column.width)];
+    return {
+      '--row': `${this.rowHeight}px`,
+      '--band': `${bandHeight}px`,
+      '--head': `${headHeight}px`,
+      '--animal': `${layout.animalWidth}px`,
+      '--all': `${layout.width}px`,
+      '--rows': `${rows.length * this.rowHeight}px`,
+      '--columns': tracks.map((width) => `${width}px`).join(' '),
+    };
+  }
+
+  private rowTemplates(): unknown {
+    const { model, rowHeight } = this;
+    const { rows, layout, rowIndex } = model.sheet;
+    const [from, to] = this.sight.drawn;
+    const drawn = rows.slice(from, to).map((row, i) => ({ row, at: from + i }));
+    const at = this.hand.active && rowIndex.get(this.hand.active.row);
+    const activeRow = at === null || at === undefined ? undefined : rows[at];
+    if (activeRow && at !== null && at !== undefined && (at < from || at >= to))
+      drawn[at < from ? 'unshift' : 'push']({ row: activeRow, at });
+    const block = this.hand.isOneCell ? null : this.hand.block;
+    return repeat(
+      drawn,
+      ({ row }) => row.id,
+      ({ row, at: place }) => {
+        const isIn = block !== null && place >= block.rows[0] && place <= block.rows[1];
+        const selected = isIn ? block.columns : null;
+        const key = selected ? selected.join(' ') : '';
+        return guard([model.markOf(row.id), layout, place, key, rowHeight], () => {
+          const source = model.source(row.id);
+          return rowTemplate({
+            row,
+            at: place,
+            rowHeight,
+            columns: layout.columns,
+            text: (column) => model.cell(source, column),
+            selected,
+          });
+        });
+      },
+    );
+  }
+
+  private emptyTemplate(model: GridModel): TemplateResult {
+    const words =
+      model.openDay === null
+        ? 'No sampling day yet. Add one to begin counting.'
+        : 'No animals yet. Add them under Animals, or import a list with their tags.';
+    return html`<p class="empty">${words}</p>`;
+  }
+}
+
+customElements.define('sd-grid', SdGrid);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sd-grid': SdGrid;
+  }
+  interface HTMLElementEventMap {
+    'sd-focus-cell': CustomEvent<Place>;
+    'sd-open-day': CustomEvent<{ day: string }>;
+    'sd-show-animal': CustomEvent<{ row: string }>;
+  }
+}

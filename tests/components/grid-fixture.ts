@@ -1,0 +1,65 @@
+import { ContextProvider } from '@lit/context';
+import { fixture, html } from '@open-wc/testing';
+import { LitElement } from 'lit';
+import { sessionContext } from '../../components/session-context.ts';
+import type { SdGrid } from '../../components/sd-grid.ts';
+import '../../components/sd-grid.ts';
+import type { Session } from '../../src/session/session.ts';
+
+/** Gives what is in it the session of a test. */
+export class SessionGiver extends LitElement {
+  private readonly given = new ContextProvider(this, { context: sessionContext });
+
+  set session(session: Session) {
+    this.given.setValue(session);
+  }
+
+  protected override createRenderRoot(): HTMLElement {
+    return this;
+  }
+}
+customElements.define('sd-session-giver', SessionGiver);
+
+/** A grid of a given size, with its session. */
+export async function gridOf(session: Session, width = 1100, height = 640): Promise<SdGrid> {
+  const giver = await fixture<SessionGiver>(
+    html`<sd-session-giver .session=${session}></sd-session-giver>`,
+  );
+  const grid = document.createElement('sd-grid');
+  grid.style.width = `${width}px`;
+  grid.style.height = `${height}px`;
+  giver.append(grid);
+  await settled(grid);
+  return grid;
+}
+
+/** Waits until the session has answered and the grid has drawn. */
+export async function settled(grid: SdGrid): Promise<void> {
+  for (let i = 0; i < 3; i += 1) {
+    await new Promise((done) => setTimeout(done));
+    await grid.updateComplete;
+  }
+}
+
+/** A cell by animal and column key, on the open day unless `day` is given. */
+export function cellAt(grid: SdGrid, tag: string, key: string, day?: string): HTMLElement {
+  const at = day === undefined ? '.cell:not(.past)' : `[data-day="${day}"]`;
+  const cell = grid.renderRoot.querySelector<HTMLElement>(
+    `${at}[data-animal="${tag}"][data-column="${key}"]`,
+  );
+  if (!cell) throw new Error(`No cell of ${tag}, ${key} is drawn.`);
+  return cell;
+}
+
+/** What a person reads in a cell, without what only screen readers get. */
+export function seen(cell: HTMLElement): string {
+  const copy = cell.cloneNode(true) as HTMLElement;
+  copy.querySelectorAll('.visually-hidden, input').forEach((hidden) => hidden.remove());
+  return copy.textContent.replace(/\s+/g, ' ').trim();
+}
+
+/** The animal and column that have the focus, `A-001 chamber1`. */
+export function focused(grid: SdGrid): string {
+  const cell = grid.shadowRoot?.activeElement?.closest<HTMLElement>('[role="gridcell"]');
+  return cell ? `${cell.dataset['animal']} ${cell.dataset['column']}` : '';
+}

@@ -1,0 +1,345 @@
+import { expect } from '@open-wc/testing';
+import { sendKeys } from '@web/test-runner-commands';
+import axe from 'axe-core';
+import type { SdGrid } from '../../components/sd-grid.ts';
+import type { Session } from '../../src/session/session.ts';
+import { demoSession, plainSession, typedIn } from './fake-session.ts';
+import { cellAt, focused, gridOf, seen, settled } from './grid-fixture.ts';
+
+/** Sends keys one after the other, as a person types them. */
+async function keys(grid: SdGrid, ...pressed: readonly string[]): Promise<void> {
+  for (const key of pressed) {
+    if (/^\d+$|^[^A-Z+]{2,}$/.test(key)) await sendKeys({ type: key });
+    else await sendKeys({ press: key });
+    await settled(grid);
+  }
+}
+
+async function at(grid: SdGrid, tag: string, key: string): Promise<void> {
+  const cell = cellAt(grid, tag, key);
+  cell.dispatchEvent(
+    new MouseEvent('mousedown', { bubbles: true, composed: true, cancelable: true }),
+  );
+  await settled(grid);
+}
+
+async function plainGrid(
+  count = 20,
+  days?: readonly string[],
+): Promise<{ grid: SdGrid; session: Session }> {
+  const { session } = await plainSession(count, days);
+  const grid = await gridOf(session);
+  grid.focus();
+  await settled(grid);
+  return { grid, session };
+}
+
+describe('sd-grid: what it shows', () => {
+  it('has a row for each animal present and a cell for each column, named by tag, day and key', async () => {
+    const { session } = await demoSession();
+    const grid = await gridOf(session);
+    const cell = cellAt(grid, 'W-102', 'chamber1');
+    expect(cell.dataset).to.include({ animal: 'W-102', day: session.openDay, column: 'chamber1' });
+    expect(seen(cell)).to.equal('9');
+    expect(grid.renderRoot.querySelectorAll('[role="columnheader"][data-animal]').length).to.equal(
+      0,
+    );
+  });
+
+  it('says a missing count with a dash, never with 0', async () => {
+    const { grid } = await plainGrid();
+    const cell = cellAt(grid, 'A-001', 'chamber1');
+    expect(seen(cell)).to.equal('–');
+    expect(cell.textContent).to.contain('not counted');
+    expect(seen(cellAt(grid, 'A-001', 'epg'))).to.equal('–');
+  });
+
+  it('shows other days by their epg alone, and asks the engine once for each', async () => {
+    const { session, engine } = await demoSession();
+    const grid = await gridOf(session);
+    await settled(grid);
+    // W-102 had 5 and 9 eggs on the second day: 14 eggs at a factor of 50 (common practice).
+    const day = '2026-06-07';
+    const days = new Set(engine.asked.map((asked) => asked.split(' ')[0]));
+    expect(engine.asked.length).to.equal(days.size);
+    const past = [...grid.renderRoot.querySelectorAll<HTMLElement>('[data-animal="W-102"].past')];
+    expect(past.map((cell) => cell.dataset['column'])).to.deep.equal(['epg', 'epg', 'epg']);
+    expect(past.map(seen)).to.deep.equal(['150', '700', '850']);
+    expect(day).to.match(/^2026/);
+  });
+
+  it('strikes out counts of a spoiled cup and gives it no epg', async () => {
+    const { session } = await demoSession();
+    const grid = await gridOf(session);
+    expect(cellAt(grid, 'W-107', 'chamber1').querySelector('s')?.textContent).to.equal('4');
+    expect(seen(cellAt(grid, 'W-107', 'epg'))).to.equal('– spoiled');
+  });
+
+  it('marks one of two chambers, and too many to count, in words', async () => {
+    const { session } = await demoSession();
+    const grid = await gridOf(session, 1100, 2200);
+    // One egg in one chamber: 1 × 100, where two chambers would give a factor of 50.
+    expect(seen(cellAt(grid, 'L-003', 'epg'))).to.equal('100 1 of 2 chambers');
+    expect(seen(cellAt(grid, 'G-013', 'epg'))).to.equal('too many');
+  });
+
+  it('shows `>40` as typed and its epg as "at least": 41 eggs × 100 in one of two chambers', async () => {
+    const { grid, session } = await plainGrid();
+    await keys(grid, '>40', 'Enter');
+    expect(seen(cellAt(grid, 'A-001', 'chamber1'))).to.equal('>40');
+    expect(seen(cellAt(grid, 'A-001', 'epg'))).to.equal('at least 4,100');
+    expect(typedIn(session, 'A-001', 'chamber1')).to.equal('>40');
+  });
+
+  it('has no axe violations, in the light and with every odd cup of the demo', async () => {
+    const { session } = await demoSession();
+    const grid = await gridOf(session, 1100, 2200);
+    const { violations } = await axe.run(grid, { rules: { region: { enabled: false } } });
+    expect(violations.map((v) => `${v.id}: ${v.nodes[0]?.html}`)).to.deep.equal([]);
+  });
+});
+
+describe('sd-grid: 200 animals', () => {
+  it('scrolled to the 150th, says 201 rows and that this one is the 151st', async () => {
+    const { grid } = await plainGrid(200);
+    const scroller = grid.renderRoot.querySelector('.scroller');
+    if (!scroller) throw new Error('no scroller');
+    scroller.scrollTop = 149 * grid.rowHeight;
+    await new Promise((done) => requestAnimationFrame(done));
+    await settled(grid);
+    const inner = grid.renderRoot.querySelector('[role="grid"]');
+    expect(inner?.getAttribute('aria-rowcount')).to.equal('201');
+    const row = cellAt(grid, 'A-150', 'chamber1').closest('[role="row"]');
+    expect(row?.getAttribute('aria-rowindex')).to.equal('151');
+    expect(
+      grid.renderRoot
+        .querySelector('[role="columnheader"]')
+        ?.closest('[role="row"]')
+        ?.getAttribute('aria-rowindex'),
+    ).to.equal('1');
+    expect(grid.renderRoot.querySelectorAll('.row').length).to.be.below(60);
+  });
+
+  it('keeps the focus on its animal when that is scrolled away; an arrow brings it back', async () => {
+    const { grid } = await plainGrid(200);
+    const scroller = grid.renderRoot.querySelector('.scroller');
+    if (!scroller) throw new Error('no scroller');
+    scroller.scrollTop = 5000;
+    await new Promise((done) => requestAnimationFrame(done));
+    await settled(grid);
+    expect(focused(grid)).to.equal('A-001 chamber1');
+    await keys(grid, 'ArrowDown');
+    expect(focused(grid)).to.equal('A-002 chamber1');
+    expect(scroller.scrollTop).to.be.at.most(grid.rowHeight);
+  });
+
+  it('moves by a screen less one row with Page Down, and back with Page Up', async () => {
+    const { grid } = await plainGrid(200);
+    const page = grid.page;
+    await keys(grid, 'PageDown');
+    expect(focused(grid)).to.equal(`A-${String(page).padStart(3, '0')} chamber1`);
+    await keys(grid, 'PageUp');
+    expect(focused(grid)).to.equal('A-001 chamber1');
+  });
+});
+
+describe('sd-grid: keys', () => {
+  it('moves with arrows and does not wrap', async () => {
+    const { grid } = await plainGrid();
+    await keys(grid, 'ArrowUp');
+    expect(focused(grid)).to.equal('A-001 chamber1');
+    await keys(grid, 'ArrowRight', 'ArrowDown', 'ArrowLeft', 'ArrowLeft', 'ArrowLeft');
+    expect(focused(grid)).to.equal('A-002 status');
+  });
+
+  it('goes to row ends with Home and End, to the corners with Control', async () => {
+    const { grid } = await plainGrid();
+    await keys(grid, 'ArrowDown', 'End');
+    expect(focused(grid)).to.equal('A-002 note');
+    await keys(grid, 'Home');
+    expect(focused(grid)).to.equal('A-002 status');
+    await keys(grid, 'Control+End');
+    expect(focused(grid)).to.equal('A-020 note');
+    await keys(grid, 'Control+Home');
+    expect(focused(grid)).to.equal('A-001 status');
+  });
+
+  it('types over what stands there, and Enter takes it and goes down', async () => {
+    const { grid, session } = await plainGrid();
+    await keys(grid, '14', 'Enter');
+    expect(typedIn(session, 'A-001', 'chamber1')).to.equal('14');
+    expect(focused(grid)).to.equal('A-002 chamber1');
+    await keys(grid, 'ArrowUp', '9', 'Enter');
+    expect(typedIn(session, 'A-001', 'chamber1')).to.equal('9');
+  });
+
+  it('opens what stands there with F2 or Enter, where arrows are the text’s', async () => {
+    const { grid, session } = await plainGrid();
+    await keys(grid, '14', 'Enter', 'ArrowUp', 'F2', 'End', '5', 'ArrowLeft', 'Enter');
+    expect(typedIn(session, 'A-001', 'chamber1')).to.equal('145');
+  });
+
+  it('gives the old value back with Escape: `12x` leaves no trace', async () => {
+    const { grid, session } = await plainGrid();
+    await keys(grid, '7', 'Enter', 'ArrowUp', '12x', 'Escape');
+    expect(seen(cellAt(grid, 'A-001', 'chamber1'))).to.equal('7');
+    expect(typedIn(session, 'A-001', 'chamber1')).to.equal('7');
+    expect(focused(grid)).to.equal('A-001 chamber1');
+  });
+
+  it('goes right with Tab, and Enter goes under where the Tabs began', async () => {
+    const { grid, session } = await plainGrid();
+    await keys(grid, '14', 'Tab', '17', 'Enter');
+    expect(typedIn(session, 'A-001', 'chamber2')).to.equal('17');
+    expect(focused(grid)).to.equal('A-002 chamber1');
+    expect(seen(cellAt(grid, 'A-001', 'epg'))).to.equal('1,550');
+  });
+
+  it('leaves out worked-out columns in a run of Tabs, goes left and up with Shift', async () => {
+    const { grid } = await plainGrid();
+    await keys(grid, 'ArrowRight', 'ArrowDown', '3', 'Tab');
+    expect(focused(grid)).to.equal('A-002 eyelid');
+    await keys(grid, '2', 'Shift+Tab');
+    expect(focused(grid)).to.equal('A-002 chamber2');
+    await keys(grid, '4', 'Shift+Enter');
+    expect(focused(grid)).to.equal('A-001 chamber2');
+  });
+
+  it('leaves the grid with Tab when nothing is being typed', async () => {
+    const { grid } = await plainGrid();
+    const after = document.createElement('button');
+    grid.after(after);
+    await keys(grid, 'Tab');
+    expect(focused(grid)).to.equal('');
+    expect(document.activeElement).to.equal(after);
+  });
+
+  it('clears with Delete, takes back with Control+Z, does again with Control+Y', async () => {
+    const { grid, session } = await plainGrid();
+    await keys(grid, '14', 'Enter', 'ArrowUp', 'Delete');
+    expect(typedIn(session, 'A-001', 'chamber1')).to.equal(undefined);
+    await keys(grid, 'Control+z');
+    expect(typedIn(session, 'A-001', 'chamber1')).to.equal('14');
+    await keys(grid, 'Control+y');
+    expect(typedIn(session, 'A-001', 'chamber1')).to.equal(undefined);
+    await keys(grid, 'Control+z', 'Control+z');
+    expect(session.undoLabel).to.equal(null);
+    await keys(grid, 'Control+Shift+Z');
+    expect(typedIn(session, 'A-001', 'chamber1')).to.equal('14');
+  });
+
+  it('leaves no step of undo for typing the same again', async () => {
+    const { grid, session } = await plainGrid();
+    await keys(grid, '14', 'Enter', 'ArrowUp', '14', 'Enter', 'ArrowUp', 'F2', 'Enter');
+    await session.undo();
+    expect(session.undoLabel).to.equal(null);
+  });
+
+  it('finds the next empty count with Control and an arrow', async () => {
+    const { grid } = await plainGrid();
+    await keys(grid, '1', 'Enter', '2', 'Enter', '3', 'Enter', 'Control+Home', 'ArrowRight');
+    expect(focused(grid)).to.equal('A-001 chamber1');
+    await keys(grid, 'Control+ArrowDown');
+    expect(focused(grid)).to.equal('A-004 chamber1');
+  });
+
+  it('fills the selection down with Control+D, as one step', async () => {
+    const { grid, session } = await plainGrid();
+    await keys(grid, '5', 'Enter', 'ArrowUp', 'Shift+ArrowDown', 'Shift+ArrowDown', 'Control+d');
+    expect(['A-002', 'A-003'].map((tag) => typedIn(session, tag, 'chamber1'))).to.deep.equal([
+      '5',
+      '5',
+    ]);
+    await session.undo();
+    expect(typedIn(session, 'A-003', 'chamber1')).to.equal(undefined);
+    expect(typedIn(session, 'A-001', 'chamber1')).to.equal('5');
+  });
+
+  it('selects rows, columns and all, and says so to screen readers', async () => {
+    const { grid } = await plainGrid(6);
+    const selected = (): number =>
+      grid.renderRoot.querySelectorAll('[aria-selected="true"]').length;
+    const columns = grid.renderRoot.querySelectorAll('[role="columnheader"]').length - 1;
+    await keys(grid, 'Shift+Space');
+    expect(selected()).to.equal(columns);
+    await keys(grid, 'ArrowDown', 'Control+Space');
+    expect(selected()).to.equal(6);
+    await keys(grid, 'Control+a');
+    expect(selected()).to.equal(6 * columns);
+    await keys(grid, 'Escape');
+    expect(selected()).to.equal(0);
+  });
+});
+
+describe('sd-grid: typing', () => {
+  it('keeps what cannot be read, marks it, and gives the reason', async () => {
+    const { grid, session } = await plainGrid();
+    await keys(grid, '12?', 'Enter', 'ArrowUp');
+    const cell = cellAt(grid, 'A-001', 'chamber1');
+    expect(seen(cell)).to.equal('12?');
+    expect(cell.querySelector('.wrong')).to.not.equal(null);
+    expect(typedIn(session, 'A-001', 'chamber1')).to.equal('12?');
+    const id = grid.shadowRoot?.activeElement?.getAttribute('aria-describedby') ?? '';
+    expect(grid.renderRoot.querySelector(`#${id}`)?.textContent).to.contain('in doubt');
+    expect(seen(cellAt(grid, 'A-001', 'epg'))).to.equal('–');
+  });
+
+  it('says "chamber 1 only so far" while the row is typed, and counts it once the row is left', async () => {
+    const { grid } = await plainGrid();
+    await keys(grid, '5', 'Tab');
+    expect(seen(cellAt(grid, 'A-001', 'epg'))).to.equal('– chamber 1 only so far');
+    await keys(grid, 'ArrowDown');
+    expect(seen(cellAt(grid, 'A-001', 'epg'))).to.equal('500 1 of 2 chambers');
+  });
+
+  it('does not type into a column that is worked out, and says why', async () => {
+    const { grid, session } = await plainGrid();
+    await at(grid, 'A-001', 'epg');
+    await keys(grid, '5');
+    await settled(grid);
+    expect(grid.renderRoot.querySelector('[role="status"]')?.textContent).to.contain('worked out');
+    expect(typedIn(session, 'A-001', 'epg')).to.equal(undefined);
+    expect(cellAt(grid, 'A-001', 'epg').getAttribute('aria-readonly')).to.equal('true');
+  });
+
+  it('begins by input alone, as a phone’s keyboard sends it', async () => {
+    const { grid, session } = await plainGrid();
+    const input = grid.shadowRoot?.activeElement as HTMLInputElement;
+    expect(input.inputMode).to.equal('numeric');
+    expect(input.type).to.equal('text');
+    // No keydown at all: what soft keyboards give is beforeinput, then input.
+    document.execCommand('insertText', false, '23');
+    await settled(grid);
+    expect(input.value).to.equal('23');
+    input.dispatchEvent(
+      new InputEvent('beforeinput', {
+        inputType: 'insertLineBreak',
+        bubbles: true,
+        cancelable: true,
+      }),
+    );
+    await settled(grid);
+    expect(typedIn(session, 'A-001', 'chamber1')).to.equal('23');
+    expect(focused(grid)).to.equal('A-002 chamber1');
+  });
+
+  it('keeps what is being typed when the grid is left', async () => {
+    const { grid, session } = await plainGrid();
+    const other = document.createElement('button');
+    grid.after(other);
+    await keys(grid, '31');
+    other.focus();
+    await settled(grid);
+    expect(typedIn(session, 'A-001', 'chamber1')).to.equal('31');
+    expect(session.typingRow).to.equal(null);
+  });
+
+  it('takes a status by its word, and offers the words with Alt+Down', async () => {
+    const { grid, session } = await plainGrid();
+    await keys(grid, 'ArrowLeft', 'spoilt', 'Enter');
+    expect(typedIn(session, 'A-001', 'status')).to.equal('spoiled');
+    await keys(grid, 'Alt+ArrowDown', 'ArrowDown', 'Enter');
+    expect(typedIn(session, 'A-002', 'status')).to.equal('not sampled');
+    expect(focused(grid)).to.equal('A-002 status');
+  });
+});
