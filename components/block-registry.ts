@@ -1,0 +1,41 @@
+import type { BlockKind } from '../shared/notebook.ts';
+
+/** How a kind of block is shown: its element, fetched when first needed, and where it stands. */
+export interface BlockPart {
+  /** The element's tag. It is given the property `blockId` and finds the rest in the session. */
+  readonly tag: `sd-${string}`;
+  readonly load: () => Promise<unknown>;
+  /** On a wide screen: beside the counts, or across the wide column below them. */
+  readonly place: 'wide' | 'side';
+  /** What "Add a block" calls it. */
+  readonly name: string;
+}
+
+/** What every block's element has. */
+export interface BlockElement extends HTMLElement {
+  blockId: string;
+}
+
+/** Every kind of block that can be shown. A new one is one line here, and its element. */
+export const blockRegistry: { readonly [K in BlockKind]?: BlockPart } = {
+  grid: { tag: 'sd-grid', load: () => import('./sd-grid.ts'), place: 'wide', name: 'Counts' },
+  figures: {
+    tag: 'sd-figures',
+    load: () => import('./sd-figures.ts'),
+    place: 'side',
+    name: 'Figures',
+  },
+  'treatment list': {
+    tag: 'sd-treatment-list',
+    load: () => import('./sd-treatment-list.ts'),
+    place: 'side',
+    name: 'Treatment list',
+  },
+  'check list': {
+    tag: 'sd-check-list',
+    load: () => import('./sd-check-list.ts'),
+    place: 'side',
+    name: 'Check list',
+  },
+  note: { tag: 'sd-note', load: () => import('./sd-note.ts'), place: 'side', name: 'Note' },
+};

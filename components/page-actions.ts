@@ -1,0 +1,27 @@
+import type { Session } from '../src/session/session.ts';
+import { openDialog } from './open-dialog.ts';
+
+/** A button of the page's header. `page` is the element that holds dialogs: see `openDialog`. */
+export interface PageAction {
+  readonly label: string;
+  readonly run: (session: Session, page: HTMLElement) => void | Promise<void>;
+  /** In the header itself, or under "More". On a narrow screen all stand under "More". */
+  readonly place: 'header' | 'more';
+}
+
+/** The header's buttons, in order. A new one is one line here. */
+export const pageActions: readonly PageAction[] = [
+  {
+    label: 'Animals',
+    run: (_session, page) =>
+      openDialog(page, 'sd-animals-dialog', () => import('./sd-animals-dialog.ts')),
+    place: 'header',
+  },
+  {
+    label: 'Settings',
+    run: (_session, page) =>
+      openDialog(page, 'sd-settings-dialog', () => import('./sd-settings-dialog.ts')),
+    place: 'header',
+  },
+  { label: 'Print', run: () => window.print(), place: 'more' },
+];

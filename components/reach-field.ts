@@ -1,0 +1,40 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { Reach } from '../src/notebook/edit-days.ts';
+import { dayOf } from '../src/notebook/read.ts';
+import type { Session } from '../src/session/session.ts';
+import { dayWords } from './day-words.ts';
+
+/** The choices of reach, the one that rewrites nothing past first. */
+export const reaches: readonly Reach[] = ['from this day on', 'only this day', 'every day'];
+
+/**
+ * Asks which days a changed default reaches; nothing to ask while no day is open. A change never
+ * rewrites the past without a word, so "from this day on" stands unless the person says otherwise.
+ */
+export function reachField(
+  session: Session,
+  chosen: Reach,
+  onChosen: (reach: Reach) => void,
+): TemplateResult | typeof nothing {
+  const { notebook, openDay } = session;
+  const day = openDay === null ? undefined : dayOf(notebook, openDay);
+  if (!day) return nothing;
+  const words: Readonly<Record<Reach, string>> = {
+    'from this day on': `from ${dayWords(day)} on`,
+    'only this day': `only ${dayWords(day)}`,
+    'every day': 'every day, past ones too',
+  };
+  return html`
+    <label class="field">
+      Holds
+      <select
+        @change=${(event: Event) => onChosen((event.target as HTMLSelectElement).value as Reach)}
+      >
+        ${reaches.map(
+          (reach) =>
+            html`<option value=${reach} ?selected=${reach === chosen}>${words[reach]}</option>`,
+        )}
+      </select>
+    </label>
+  `;
+}

@@ -1,0 +1,229 @@
+import { ContextConsumer } from '@lit/context';
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import type { AnimalClass } from '../shared/notebook.ts';
+import { isFault } from '../shared/value.ts';
+import { addAnimals, type NewAnimal } from '../src/notebook/edit-animals.ts';
+import {
+  readPastedAnimals,
+  speciesOfClass,
+  type PastedAnimal,
+} from '../src/notebook/pasted-animals.ts';
+import { isDate } from '../src/text/date.ts';
+import { classes } from './animal-words.ts';
+import { firstDate, usualArrival } from './arrival.ts';
+import { sayOfAnimals } from './said-of-animals.ts';
+import { servicesContext } from './services.ts';
+import { Select } from './selector-controller.ts';
+import { theme } from './theme.ts';
+
+/** Animals by their tags, typed or pasted, with a look at what will be added. One step of undo. */
+export class SdAddAnimals extends LitElement {
+  static override properties = {
+    text: { state: true },
+    fault: { state: true },
+  };
+
+  static override styles = [
+    ...theme,
+    css`
+      :host {
+        display: block;
+      }
+
+      form {
+        display: grid;
+        gap: 14px;
+      }
+
+      .row {
+        display: grid;
+        grid-template-columns: repeat(auto-fit, minmax(10em, 1fr));
+        gap: 12px;
+      }
+
+      textarea {
+        min-height: 9em;
+        font-variant-numeric: tabular-nums;
+      }
+
+      ul {
+        max-height: 12em;
+        margin: 4px 0 0;
+        padding-left: 1.2em;
+        overflow: auto;
+        font-size: var(--size-small);
+      }
+
+      p {
+        margin: 0;
+      }
+
+      .tags {
+        max-height: 6em;
+        overflow: auto;
+        overflow-wrap: anywhere;
+      }
+    `,
+  ];
+
+  declare private text: string;
+  declare private fault: string;
+  private readonly session = new Select(this, (session) => session);
+  private readonly services = new ContextConsumer(this, {
+    context: servicesContext,
+    subscribe: true,
+  });
+
+  constructor() {
+    super();
+    this.text = '';
+    this.fault = '';
+  }
+
+  private get pasted(): readonly PastedAnimal[] {
+    const session = this.session.value;
+    return session ? readPastedAnimals(session.notebook, this.text) : [];
+  }
+
+  private field(name: string): string {
+    return this.renderRoot.querySelector<HTMLInputElement>(`[name="${name}"]`)?.value.trim() ?? '';
+  }
+
+  private async onSubmit(event: SubmitEvent): Promise<void> {
+    event.preventDefault();
+    const session = this.session.value;
+    const services = this.services.value;
+    if (!session || !services) return;
+    const arrived = this.field('arrived');
+    if (arrived !== '' && !isDate(arrived)) {
+      this.fault = `"${arrived}" is not a day of the calendar. Type it like 2026-05-03, or leave it empty.`;
+      return;
+    }
+    const group = this.field('group');
+    const kind = this.field('class') as AnimalClass | '';
+    const added: readonly NewAnimal[] = this.pasted
+      .filter(({ isNew }) => isNew)
+      .map((one) => newAnimal(one, group, kind === '' ? null : kind, arrived));
+    const since = firstDate(session.notebook) ?? services.today();
+    const edit = addAnimals(session.notebook, added, services.newId, since);
+    if (isFault(edit)) {
+      this.fault = edit.sentence;
+      return;
+    }
+    this.text = '';
+    this.fault = '';
+    await session.dispatch(edit);
+    const what = added.length === 1 ? `${added[0]?.tag} is` : `${added.length} animals are`;
+    sayOfAnimals(this, `${what} added.`);
+  }
+
+  private renderPreview(pasted: readonly PastedAnimal[]): TemplateResult | typeof nothing {
+    if (pasted.length === 0) return nothing;
+    const fresh = pasted.filter(({ isNew }) => isNew);
+    const remarks = pasted.filter(({ remark }) => remark !== '');
+    const left = pasted.length - fresh.length;
+    return html`
+      <div>
+        <p>
+          <b>${fresh.length === 1 ? '1 new animal' : `${fresh.length} new animals`}</b>${
+            left > 0 ? `, ${left} left out` : ''
+          }
+        </p>
+        <p class="small soft tags">${fresh.map(({ tag }) => tag).join(' · ')}</p>
+        ${
+          remarks.length > 0
+            ? html`<ul>
+                ${remarks.map(
+                  ({ line, tag, remark }) => html`<li>Line ${line}, ${tag}: ${remark}</li>`,
+                )}
+              </ul>`
+            : nothing
+        }
+      </div>
+    `;
+  }
+
+  protected override render(): TemplateResult {
+    const { pasted } = this;
+    const fresh = pasted.filter(({ isNew }) => isNew).length;
+    const session = this.session.value;
+    return html`
+      <form @submit=${this.onSubmit} novalidate>
+        <label class="field">
+          Tags, one on each line
+          <textarea
+            name="tags"
+            spellcheck="false"
+            autocapitalize="characters"
+            aria-describedby="how"
+            .value=${this.text}
+            @input=${(event: Event) => {
+              this.text = (event.target as HTMLTextAreaElement).value;
+              this.fault = '';
+            }}
+          ></textarea>
+          <span class="hint" id="how">
+            Type or paste them. From a sheet, the second column is the group and the third the
+            class.
+          </span>
+        </label>
+        <div aria-live="polite">${this.renderPreview(pasted)}</div>
+        <div class="row">
+          <label class="field">
+            Group, where the list has none
+            <input name="group" autocomplete="off" />
+          </label>
+          <label class="field">
+            Class, where the list has none
+            <select name="class">
+              <option value="">not said</option>
+              ${classes.map((kind) => html`<option value=${kind}>${kind}</option>`)}
+            </select>
+          </label>
+          <label class="field">
+            Here since
+            <input
+              name="arrived"
+              type="date"
+              value=${session ? usualArrival(session) : ''}
+              aria-describedby="since"
+            />
+            <span class="hint" id="since">Empty: they were always here.</span>
+          </label>
+        </div>
+        ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
+        <div class="actions">
+          <button class="main">
+            ${fresh === 0 ? 'Add animals' : `Add ${fresh} ${fresh === 1 ? 'animal' : 'animals'}`}
+          </button>
+        </div>
+      </form>
+    `;
+  }
+}
+
+function newAnimal(
+  { tag, group, class: own }: PastedAnimal,
+  groupForAll: string,
+  classForAll: AnimalClass | null,
+  arrived: string,
+): NewAnimal {
+  const kind = own ?? classForAll;
+  const species = kind === null ? null : speciesOfClass(kind);
+  const inGroup = group || groupForAll;
+  return {
+    tag,
+    ...(inGroup === '' ? {} : { group: inGroup }),
+    ...(kind === null ? {} : { class: kind }),
+    ...(species === null ? {} : { species }),
+    ...(arrived === '' ? {} : { arrived }),
+  };
+}
+
+customElements.define('sd-add-animals', SdAddAnimals);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sd-add-animals': SdAddAnimals;
+  }
+}

@@ -1,0 +1,239 @@
+import { ContextConsumer } from '@lit/context';
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import type { Edit, SetTo } from '../shared/edit.ts';
+import type { AnimalFacts } from '../shared/notebook.ts';
+import { isFault } from '../shared/value.ts';
+import { addAnimals, changeAnimal } from '../src/notebook/edit-animals.ts';
+import { animalOf, animalsOf } from '../src/notebook/read.ts';
+import { isDate } from '../src/text/date.ts';
+import { likeTag } from '../src/text/tag.ts';
+import { classes, speciesWords, stages } from './animal-words.ts';
+import { firstDate, usualArrival } from './arrival.ts';
+import { sayOfAnimals } from './said-of-animals.ts';
+import { servicesContext } from './services.ts';
+import { Select } from './selector-controller.ts';
+import { theme } from './theme.ts';
+
+const fieldNames = [
+  'tag',
+  'name',
+  'species',
+  'class',
+  'stage',
+  'born',
+  'arrived',
+  'electronic',
+] as const;
+
+/** Adds one animal, or changes the one named by `animalId`. Fires `animal-kept` when it is done. */
+export class SdAnimalForm extends LitElement {
+  static override properties = {
+    animalId: { type: String },
+    fault: { state: true },
+    remark: { state: true },
+  };
+
+  static override styles = [
+    ...theme,
+    css`
+      :host {
+        display: block;
+      }
+
+      form {
+        display: grid;
+        gap: 14px;
+      }
+
+      .row {
+        display: grid;
+        grid-template-columns: repeat(auto-fit, minmax(10em, 1fr));
+        gap: 12px;
+      }
+
+      .fault,
+      .remark {
+        margin: 0;
+      }
+    `,
+  ];
+
+  declare animalId: string;
+  declare private fault: string;
+  declare private remark: string;
+  private readonly session = new Select(this, (session) => session);
+  private readonly services = new ContextConsumer(this, {
+    context: servicesContext,
+    subscribe: true,
+  });
+
+  constructor() {
+    super();
+    this.animalId = '';
+    this.fault = '';
+    this.remark = '';
+  }
+
+  private field(name: string): string {
+    return this.renderRoot.querySelector<HTMLInputElement>(`[name="${name}"]`)?.value.trim() ?? '';
+  }
+
+  /** A tag that differs from another one only by zeros, case or spaces is taken, and pointed out. */
+  private onTag(): void {
+    const { session } = this.session;
+    const tag = this.field('tag');
+    const like = session
+      ? animalsOf(session.notebook)
+          .filter(({ id }) => id !== this.animalId)
+          .map((other) => likeTag(other.tag, tag))
+          .find((doubt) => doubt !== null)
+      : undefined;
+    this.remark = like?.sentence ?? '';
+    this.fault = '';
+  }
+
+  private async onSubmit(event: SubmitEvent): Promise<void> {
+    event.preventDefault();
+    const { session } = this.session;
+    const services = this.services.value;
+    if (!session || !services) return;
+    const typed = new Map(fieldNames.map((name) => [name, this.field(name)]));
+    for (const name of ['born', 'arrived'] as const) {
+      const date = typed.get(name) ?? '';
+      if (date !== '' && !isDate(date)) {
+        this.fault = `"${date}" is not a day of the calendar. Type it like 2026-05-03.`;
+        return;
+      }
+    }
+    const tag = typed.get('tag') ?? '';
+    const said = Object.fromEntries([...typed].filter(([, text]) => text !== ''));
+    const facts = { ...(said as Partial<AnimalFacts>), tag };
+    if (tag === '') {
+      this.fault = 'Type the tag, as it stands on the animal.';
+      return;
+    }
+    const edit = this.animalId === '' ? this.adding(facts) : this.changing(facts, typed);
+    if (isFault(edit)) {
+      this.fault = edit.sentence;
+      return;
+    }
+    this.fault = '';
+    await session.dispatch(edit);
+    sayOfAnimals(this, `${facts.tag} is ${this.animalId === '' ? 'added' : 'changed'}.`);
+    this.dispatchEvent(new CustomEvent('animal-kept', { bubbles: true, composed: true }));
+    if (this.animalId === '') this.makeReadyForNext();
+  }
+
+  private adding(facts: { tag: string } & Partial<AnimalFacts>) {
+    const { session } = this.session;
+    const services = this.services.value;
+    if (!session || !services) throw new Error('An animal is added to an open notebook.');
+    const group = this.field('group');
+    const animal = group === '' ? facts : { ...facts, group };
+    const since = firstDate(session.notebook) ?? services.today();
+    return addAnimals(session.notebook, [animal], services.newId, since);
+  }
+
+  private changing(facts: Partial<AnimalFacts>, typed: ReadonlyMap<string, string>) {
+    const { session } = this.session;
+    if (!session) throw new Error('An animal of an open notebook is changed.');
+    const edit = changeAnimal(session.notebook, this.animalId, facts);
+    if (isFault(edit)) return edit;
+    const cleared: readonly SetTo[] = [...typed]
+      .filter(([, text]) => text === '')
+      .map(([name]) => ({ path: ['animals', this.animalId, name], value: null }));
+    return { ...edit, sets: [...edit.sets, ...cleared] } satisfies Edit;
+  }
+
+  /** The tag and name are new each time; group, class and dates usually stay the same. */
+  private makeReadyForNext(): void {
+    for (const name of ['tag', 'name', 'electronic']) {
+      const input = this.renderRoot.querySelector<HTMLInputElement>(`[name="${name}"]`);
+      if (input) input.value = '';
+    }
+    this.remark = '';
+    this.renderRoot.querySelector<HTMLInputElement>('[name="tag"]')?.focus();
+  }
+
+  private renderChoice(
+    label: string,
+    name: string,
+    options: readonly string[],
+    chosen: string | undefined,
+  ): TemplateResult {
+    return html`
+      <label class="field">
+        ${label}
+        <select name=${name}>
+          <option value="">not said</option>
+          ${options.map(
+            (option) =>
+              html`<option value=${option} ?selected=${option === chosen}>${option}</option>`,
+          )}
+        </select>
+      </label>
+    `;
+  }
+
+  protected override render(): TemplateResult {
+    const { session } = this.session;
+    const animal = session && this.animalId ? animalOf(session.notebook, this.animalId) : undefined;
+    const arrived = animal ? (animal.arrived ?? '') : session ? usualArrival(session) : '';
+    return html`
+      <form @submit=${this.onSubmit} novalidate>
+        <div class="row">
+          <label class="field">
+            Tag
+            <input
+              name="tag"
+              autocomplete="off"
+              autocapitalize="characters"
+              spellcheck="false"
+              value=${animal?.tag ?? ''}
+              aria-invalid=${this.fault ? 'true' : 'false'}
+              @input=${this.onTag}
+            />
+          </label>
+          <label class="field">
+            Name <input name="name" autocomplete="off" value=${animal?.name ?? ''} />
+          </label>
+        </div>
+        ${this.remark ? html`<p class="remark small" role="status">${this.remark}</p>` : nothing}
+        <div class="row">
+          ${
+            animal
+              ? nothing
+              : html`<label class="field">Group <input name="group" autocomplete="off" /></label>`
+          }
+          ${this.renderChoice('Species', 'species', speciesWords, animal?.species)}
+          ${this.renderChoice('Class', 'class', classes, animal?.class)}
+          ${this.renderChoice('Stage', 'stage', stages, animal?.stage)}
+        </div>
+        <div class="row">
+          <label class="field">
+            Born <input name="born" type="date" value=${animal?.born ?? ''} />
+          </label>
+          <label class="field">
+            Here since <input name="arrived" type="date" value=${arrived} />
+          </label>
+          <label class="field">
+            Electronic number
+            <input name="electronic" autocomplete="off" value=${animal?.electronic ?? ''} />
+          </label>
+        </div>
+        ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
+        <div class="actions">
+          <button class="main">${animal ? 'Keep the change' : 'Add the animal'}</button>
+        </div>
+      </form>
+    `;
+  }
+}
+
+customElements.define('sd-animal-form', SdAnimalForm);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sd-animal-form': SdAnimalForm;
+  }
+}

@@ -1,0 +1,426 @@
+import { ContextConsumer } from '@lit/context';
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { keyed } from 'lit/directives/keyed.js';
+import type { Edit } from '../shared/edit.ts';
+import type { Animal } from '../shared/notebook.ts';
+import {
+  leaveFarm,
+  moveToGroup,
+  removeAnimals,
+  reorderAnimal,
+} from '../src/notebook/edit-animals.ts';
+import { groupOn } from '../src/notebook/present.ts';
+import { animalsOf, dayOf } from '../src/notebook/read.ts';
+import { isDate } from '../src/text/date.ts';
+import { sayOfAnimals } from './said-of-animals.ts';
+import { servicesContext } from './services.ts';
+import { Select } from './selector-controller.ts';
+import { theme } from './theme.ts';
+import './sd-animal-form.ts';
+
+/** More rows than this are found by typing a part of the tag. */
+const mostShown = 200;
+
+type Doing = 'move' | 'leave' | 'change' | null;
+
+/**
+ * Every animal of the notebook, those that left included. Tick one or many, then say what is to be
+ * done: move to a group from a date on, leave, come back, change, put elsewhere in the order, remove.
+ */
+export class SdAnimalList extends LitElement {
+  static override properties = {
+    find: { state: true },
+    chosen: { state: true },
+    doing: { state: true },
+    fault: { state: true },
+  };
+
+  static override styles = [
+    ...theme,
+    css`
+      :host {
+        display: block;
+      }
+
+      .find {
+        width: 100%;
+        min-height: 44px;
+      }
+
+      ul {
+        max-height: 44vh;
+        margin: 10px 0;
+        padding: 0;
+        overflow: auto;
+        border-block: 1px solid var(--line);
+        list-style: none;
+      }
+
+      li label {
+        display: grid;
+        grid-template-columns: auto minmax(5em, 1fr) minmax(0, 1.4fr);
+        gap: 8px;
+        align-items: center;
+        min-height: 44px;
+        padding: 2px 6px;
+        border-top: 1px solid var(--line);
+        cursor: pointer;
+      }
+
+      li:first-child label {
+        border-top: 0;
+      }
+
+      li label:hover {
+        background: var(--accent-soft);
+      }
+
+      b {
+        font-weight: 600;
+        overflow-wrap: anywhere;
+      }
+
+      .tools {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 8px;
+      }
+
+      .tools button {
+        min-height: 44px;
+      }
+
+      .doing {
+        display: grid;
+        gap: 12px;
+        margin-top: 14px;
+        padding: 14px;
+        border: 1px solid var(--line);
+        border-radius: var(--radius);
+        background: var(--paper);
+      }
+
+      .row {
+        display: grid;
+        grid-template-columns: repeat(auto-fit, minmax(10em, 1fr));
+        gap: 12px;
+      }
+
+      .all {
+        display: flex;
+        align-items: center;
+        min-height: 44px;
+        padding-left: 6px;
+      }
+
+      p {
+        margin: 6px 0;
+      }
+    `,
+  ];
+
+  declare private find: string;
+  declare private chosen: ReadonlySet<string>;
+  declare private doing: Doing;
+  declare private fault: string;
+  private readonly animals = new Select(this, (session) => animalsOf(session.notebook));
+  private readonly services = new ContextConsumer(this, {
+    context: servicesContext,
+    subscribe: true,
+  });
+
+  constructor() {
+    super();
+    this.find = '';
+    this.chosen = new Set();
+    this.doing = null;
+    this.fault = '';
+    new Select(this, (session) => session.notebook.groups);
+  }
+
+  /** The date that "here" and "in group" are told for: the open day's, else today. */
+  private get date(): string {
+    const { session } = this.animals;
+    const day = session?.openDay;
+    const open = session && day ? dayOf(session.notebook, day)?.date : undefined;
+    return open ?? this.services.value?.today() ?? '';
+  }
+
+  private get matching(): readonly Animal[] {
+    const part = this.find.trim().toLowerCase();
+    const all = this.animals.value ?? [];
+    if (part === '') return all;
+    return all.filter((animal) =>
+      [animal.tag, animal.name, animal.electronic, this.groupOf(animal)].some((text) =>
+        text?.toLowerCase().includes(part),
+      ),
+    );
+  }
+
+  private groupOf(animal: Animal): string | undefined {
+    const { session } = this.animals;
+    return session && groupOn(session.notebook, animal.id, this.date);
+  }
+
+  private get picked(): readonly Animal[] {
+    return (this.animals.value ?? []).filter(({ id }) => this.chosen.has(id));
+  }
+
+  private pick(id: string, isPicked: boolean): void {
+    const chosen = new Set(this.chosen);
+    if (isPicked) chosen.add(id);
+    else chosen.delete(id);
+    this.chosen = chosen;
+    this.fault = '';
+    if (this.doing === 'change') this.doing = null;
+  }
+
+  private pickAll(isPicked: boolean): void {
+    this.chosen = new Set(isPicked ? this.matching.map(({ id }) => id) : []);
+  }
+
+  private field(name: string): string {
+    return this.renderRoot.querySelector<HTMLInputElement>(`[name="${name}"]`)?.value.trim() ?? '';
+  }
+
+  private async begin(doing: Doing): Promise<void> {
+    this.fault = '';
+    this.doing = this.doing === doing ? null : doing;
+    await this.updateComplete;
+    this.renderRoot.querySelector<HTMLElement>('.doing input')?.focus();
+  }
+
+  private async finish(edit: Edit, sentence: string): Promise<void> {
+    this.doing = null;
+    this.fault = '';
+    await this.animals.session?.dispatch(edit);
+    sayOfAnimals(this, sentence);
+  }
+
+  private get who(): string {
+    const { picked } = this;
+    return picked.length === 1 ? (picked[0]?.tag ?? '') : `${picked.length} animals`;
+  }
+
+  private checkDate(date: string): boolean {
+    if (isDate(date)) return true;
+    this.fault = `"${date}" is not a day of the calendar. Type it like 2026-05-03.`;
+    return false;
+  }
+
+  private async move(event: SubmitEvent): Promise<void> {
+    event.preventDefault();
+    const { session } = this.animals;
+    const date = this.field('date');
+    const group = this.field('group');
+    if (!session || !this.checkDate(date)) return;
+    const ids = this.picked.map(({ id }) => id);
+    const to = group === '' ? 'in no group' : `in ${group}`;
+    const said = `${this.who} from ${date} on ${to}.`;
+    await this.finish(moveToGroup(session.notebook, ids, group, date), said);
+  }
+
+  private async leave(event: SubmitEvent): Promise<void> {
+    event.preventDefault();
+    const { session } = this.animals;
+    const date = this.field('date');
+    if (!session || !this.checkDate(date)) return;
+    const ids = this.picked.map(({ id }) => id);
+    const said = `${this.who} no longer here from ${date} on.`;
+    await this.finish(leaveFarm(session.notebook, ids, date, this.field('why')), said);
+  }
+
+  private async comeBack(): Promise<void> {
+    const { session } = this.animals;
+    if (!session) return;
+    const ids = this.picked.map(({ id }) => id);
+    await this.finish(leaveFarm(session.notebook, ids, null, ''), `${this.who} here again.`);
+  }
+
+  private async takeOff(): Promise<void> {
+    const { session } = this.animals;
+    if (!session) return;
+    const ids = this.picked.map(({ id }) => id);
+    const said = `${this.who} removed. Undo brings them back, with their counts.`;
+    this.chosen = new Set();
+    await this.finish(removeAnimals(session.notebook, ids), said);
+  }
+
+  private async place(by: -1 | 1): Promise<void> {
+    const { session, value: all = [] } = this.animals;
+    const [animal] = this.picked;
+    if (!session || !animal) return;
+    const at = all.findIndex(({ id }) => id === animal.id);
+    const before = all[by < 0 ? at - 1 : at + 2];
+    if ((by < 0 && !before) || at + by >= all.length) return;
+    await session.dispatch(reorderAnimal(session.notebook, animal.id, before?.id ?? null));
+    await this.updateComplete;
+    this.renderRoot
+      .querySelector(`[data-id="${CSS.escape(animal.id)}"]`)
+      ?.scrollIntoView({ block: 'nearest' });
+  }
+
+  private stateOf(animal: Animal): string {
+    const words = [this.groupOf(animal), animal.class, animal.name];
+    if (animal.left !== undefined && animal.left <= this.date)
+      words.push(`left ${animal.left}${animal.leftWhy ? `, ${animal.leftWhy}` : ''}`);
+    else if (animal.arrived !== undefined && animal.arrived > this.date)
+      words.push(`here from ${animal.arrived}`);
+    return words.filter(Boolean).join(' · ');
+  }
+
+  private renderRow(animal: Animal): TemplateResult {
+    return html`
+      <li data-id=${animal.id}>
+        <label>
+          <input
+            type="checkbox"
+            .checked=${this.chosen.has(animal.id)}
+            @change=${(event: Event) =>
+              this.pick(animal.id, (event.target as HTMLInputElement).checked)}
+          />
+          <b>${animal.tag}</b>
+          <span class="small soft">${this.stateOf(animal)}</span>
+        </label>
+      </li>
+    `;
+  }
+
+  private renderTools(): TemplateResult {
+    const { picked } = this;
+    const none = picked.length === 0;
+    const isOne = picked.length === 1;
+    const hasLeft = picked.some(({ left }) => left !== undefined);
+    const opens = (doing: Doing): 'true' | 'false' => (this.doing === doing ? 'true' : 'false');
+    return html`
+      <p class="small" aria-live="polite">
+        ${none ? 'Tick the animals first.' : `${this.who} ticked.`}
+      </p>
+      <div class="tools">
+        <button ?disabled=${none} aria-expanded=${opens('move')} @click=${() => this.begin('move')}>
+          Move to a group
+        </button>
+        <button
+          ?disabled=${!isOne}
+          aria-expanded=${opens('change')}
+          @click=${() => this.begin('change')}
+        >
+          Change
+        </button>
+        <button ?disabled=${!isOne} @click=${() => this.place(-1)}>Move up</button>
+        <button ?disabled=${!isOne} @click=${() => this.place(1)}>Move down</button>
+        <button
+          ?disabled=${none}
+          aria-expanded=${opens('leave')}
+          @click=${() => this.begin('leave')}
+        >
+          Left the farm
+        </button>
+        <button ?disabled=${!hasLeft} @click=${this.comeBack}>Came back</button>
+        <button ?disabled=${none} @click=${this.takeOff}>Remove</button>
+      </div>
+    `;
+  }
+
+  private renderDoing(): TemplateResult | typeof nothing {
+    const [animal] = this.picked;
+    if (this.doing === null || !animal) return nothing;
+    const fault = this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing;
+    if (this.doing === 'change')
+      return html`<div class="doing">
+        ${keyed(
+          animal.id,
+          html`<sd-animal-form
+            .animalId=${animal.id}
+            @animal-kept=${() => {
+              this.doing = null;
+            }}
+          ></sd-animal-form>`,
+        )}
+      </div>`;
+    const dated = html`<label class="field">
+      ${this.doing === 'move' ? 'From this date on' : 'First day no longer here'}
+      <input name="date" type="date" value=${this.date} />
+    </label>`;
+    if (this.doing === 'move')
+      return html`<form class="doing" @submit=${this.move} novalidate>
+        <div class="row">
+          <label class="field">
+            Group
+            <input name="group" autocomplete="off" list="groups" />
+            <span class="hint">Empty: in no group.</span>
+          </label>
+          ${dated}
+        </div>
+        ${this.renderGroupNames()} ${fault}
+        <div class="actions"><button class="main">Move ${this.who}</button></div>
+      </form>`;
+    return html`<form class="doing" @submit=${this.leave} novalidate>
+      <div class="row">
+        ${dated}
+        <label class="field">
+          Why <input name="why" autocomplete="off" placeholder="sold, died, moved away" />
+        </label>
+      </div>
+      ${fault}
+      <div class="actions"><button class="main">${this.who} left</button></div>
+    </form>`;
+  }
+
+  private renderGroupNames(): TemplateResult {
+    const names = new Set((this.animals.value ?? []).map((animal) => this.groupOf(animal)));
+    names.delete(undefined);
+    return html`<datalist id="groups">
+      ${[...names].map((name) => html`<option value=${name ?? ''}></option>`)}
+    </datalist>`;
+  }
+
+  protected override render(): TemplateResult {
+    const { matching } = this;
+    const shown = matching.slice(0, mostShown);
+    const isAll = matching.length > 0 && matching.every(({ id }) => this.chosen.has(id));
+    if (this.animals.value?.length === 0)
+      return html`<p class="soft">No animals yet. Add them under "Add many" or "Add one".</p>`;
+    return html`
+      <label class="field">
+        Find by part of the tag, name or group
+        <input
+          class="find"
+          type="search"
+          autocomplete="off"
+          .value=${this.find}
+          @input=${(event: Event) => {
+            this.find = (event.target as HTMLInputElement).value;
+          }}
+        />
+      </label>
+      <label class="all">
+        <input
+          type="checkbox"
+          .checked=${isAll}
+          @change=${(event: Event) => this.pickAll((event.target as HTMLInputElement).checked)}
+        />
+        ${this.find.trim() === '' ? 'All' : 'All found'} (${matching.length})
+      </label>
+      <ul aria-label="Animals">
+        ${shown.map((animal) => this.renderRow(animal))}
+      </ul>
+      ${
+        matching.length > shown.length
+          ? html`<p class="small soft">
+              ${matching.length - shown.length} more: type a part of the tag to find them.
+            </p>`
+          : nothing
+      }
+      ${this.renderTools()} ${this.renderDoing()}
+    `;
+  }
+}
+
+customElements.define('sd-animal-list', SdAnimalList);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sd-animal-list': SdAnimalList;
+  }
+}

@@ -1,0 +1,233 @@
+import { LitElement, css, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import type { Block } from '../shared/notebook.ts';
+import { changeBlock, removeRecord, reorderBlock } from '../src/notebook/edit-records.ts';
+import { blocksOf } from '../src/notebook/read.ts';
+import { blockRegistry, type BlockElement } from './block-registry.ts';
+import { tell } from './page-message.ts';
+import { Select } from './selector-controller.ts';
+import { theme } from './theme.ts';
+import './sd-menu.ts';
+import './sd-rename-block.ts';
+import type { SdRenameBlock } from './sd-rename-block.ts';
+
+/**
+ * The frame around one block of the page: its heading, folding, its place on the page, and the
+ * element of its kind inside. A kind this version does not know says so and keeps its place.
+ */
+export class SdBlock extends LitElement {
+  static override properties = {
+    block: { attribute: false },
+    inner: { state: true },
+    trouble: { state: true },
+  };
+
+  static override styles = [
+    ...theme,
+    css`
+      :host {
+        display: block;
+      }
+
+      .frame {
+        padding: 10px 20px 18px;
+        border-bottom: 1px solid var(--line);
+      }
+
+      .frame.counts {
+        padding: 4px 0 20px;
+        border-bottom: 0;
+      }
+
+      .head {
+        display: flex;
+        align-items: center;
+        gap: 4px;
+      }
+
+      .counts > .head {
+        padding-inline: 20px;
+      }
+
+      h2 {
+        flex: 1;
+        min-width: 0;
+        font-size: 1.0625rem;
+        overflow-wrap: anywhere;
+      }
+
+      .fold {
+        width: 100%;
+        justify-content: flex-start;
+        min-height: 40px;
+        margin-left: -10px;
+        padding-inline: 10px;
+        font-size: inherit;
+        font-weight: inherit;
+        text-align: left;
+      }
+
+      .fold::before {
+        content: '';
+        flex: none;
+        width: 7px;
+        height: 7px;
+        border: solid var(--soft);
+        border-width: 0 2px 2px 0;
+        transform: rotate(45deg) translate(-2px, -2px);
+      }
+
+      .fold[aria-expanded='false']::before {
+        transform: rotate(-45deg);
+      }
+
+      .more {
+        opacity: 0.75;
+      }
+
+      @media print {
+        .frame {
+          padding-inline: 0;
+          border: 0;
+          break-inside: auto;
+        }
+
+        .fold {
+          margin: 0;
+          padding: 0;
+        }
+
+        .fold::before,
+        .more {
+          display: none;
+        }
+      }
+    `,
+  ];
+
+  declare block: Block | undefined;
+  declare private inner: BlockElement | undefined;
+  declare private trouble: string;
+  private readonly blocks = new Select(this, (session) => blocksOf(session.notebook));
+
+  constructor() {
+    super();
+    this.trouble = '';
+  }
+
+  /** Brings the block to the eye and the keyboard to its heading. */
+  goTo(): void {
+    this.scrollIntoView({ block: 'start' });
+    this.renderRoot.querySelector<HTMLElement>('.fold')?.focus({ preventScroll: true });
+  }
+
+  protected override willUpdate(changed: PropertyValues): void {
+    if (!changed.has('block') || !this.block) return;
+    const former = changed.get('block') as Block | undefined;
+    if (former?.kind !== this.block.kind || former.id !== this.block.id) void this.fetchInner();
+  }
+
+  private async fetchInner(): Promise<void> {
+    const { block } = this;
+    const part = block && blockRegistry[block.kind];
+    this.inner = undefined;
+    this.trouble = '';
+    if (!block || !part) return;
+    try {
+      await part.load();
+    } catch {
+      this.trouble = `The part of the page for "${part.name}" did not arrive. Reload the page to try again; nothing typed is lost.`;
+      return;
+    }
+    if (this.block?.id !== block.id) return;
+    const element = document.createElement(part.tag) as Element as BlockElement;
+    element.blockId = block.id;
+    this.inner = element;
+  }
+
+  private async fold(): Promise<void> {
+    const { block } = this;
+    if (!block) return;
+    const folded = block.folded !== true;
+    const label = `${folded ? 'folding' : 'unfolding'} ${block.title ?? block.kind}`;
+    await this.blocks.session?.dispatch(changeBlock(block.id, { folded }, label));
+  }
+
+  /** Moves the block one place up (-1) or down (1) on the page. */
+  private async move(by: -1 | 1): Promise<void> {
+    const { session, value: blocks = [] } = this.blocks;
+    const { block } = this;
+    if (!session || !block) return;
+    const at = blocks.findIndex(({ id }) => id === block.id);
+    const before = by < 0 ? blocks[at - 1] : blocks[at + 2];
+    if (by < 0 && !before) return;
+    await session.dispatch(reorderBlock(session.notebook, block.id, before?.id ?? null));
+    await this.updateComplete;
+    this.renderRoot.querySelector<HTMLElement>('sd-menu')?.scrollIntoView({ block: 'nearest' });
+  }
+
+  private async takeOff(): Promise<void> {
+    const { block } = this;
+    if (!block) return;
+    const title = block.title ?? block.kind;
+    tell(this, `"${title}" is off the page.`, 'with undo');
+    await this.blocks.session?.dispatch(removeRecord('blocks', block.id, `removing ${title}`));
+  }
+
+  private get choices() {
+    const { value: blocks = [] } = this.blocks;
+    const at = blocks.findIndex(({ id }) => id === this.block?.id);
+    return [
+      { label: 'Rename', run: () => this.renamer?.open(this.block) },
+      { label: 'Move up', run: () => this.move(-1), isDisabled: at <= 0 },
+      { label: 'Move down', run: () => this.move(1), isDisabled: at === blocks.length - 1 },
+      { label: 'Take off the page', run: () => this.takeOff() },
+    ];
+  }
+
+  private get renamer(): SdRenameBlock | null {
+    return this.renderRoot.querySelector('sd-rename-block');
+  }
+
+  private renderInner(block: Block): TemplateResult {
+    if (this.trouble) return html`<p class="fault" role="alert">${this.trouble}</p>`;
+    if (this.inner) return html`${this.inner}`;
+    if (blockRegistry[block.kind]) return html`<p class="soft">Opening…</p>`;
+    return html`<p class="soft">
+      This version of the program cannot show a block of the kind "${block.kind}". It is kept as it
+      is.
+    </p>`;
+  }
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { block } = this;
+    if (!block) return nothing;
+    const isFolded = block.folded === true;
+    const title = block.title ?? block.kind;
+    return html`
+      <section class=${block.kind === 'grid' ? 'frame counts' : 'frame'} aria-label=${title}>
+        <div class="head">
+          <h2>
+            <button
+              class="quiet fold"
+              aria-expanded=${isFolded ? 'false' : 'true'}
+              @click=${this.fold}
+            >
+              ${title}
+            </button>
+          </h2>
+          <sd-menu class="more" label=${`More about ${title}`} .choices=${this.choices}></sd-menu>
+        </div>
+        <div ?hidden=${isFolded}>${this.renderInner(block)}</div>
+      </section>
+      <sd-rename-block></sd-rename-block>
+    `;
+  }
+}
+
+customElements.define('sd-block', SdBlock);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sd-block': SdBlock;
+  }
+}

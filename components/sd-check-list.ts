@@ -1,0 +1,159 @@
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { changeBlock } from '../src/notebook/edit-records.ts';
+import { blocksOf, dayOf } from '../src/notebook/read.ts';
+import { dayWords } from './day-words.ts';
+import { Select } from './selector-controller.ts';
+import { theme } from './theme.ts';
+
+/** Things to have ready and to do on the day, ticked off for each sampling day by itself. */
+export class SdCheckList extends LitElement {
+  static override properties = { blockId: { type: String }, isEditing: { state: true } };
+
+  static override styles = [
+    ...theme,
+    css`
+      :host {
+        display: block;
+      }
+
+      ul {
+        margin: 0 0 4px;
+        padding: 0;
+        list-style: none;
+      }
+
+      label.line {
+        display: flex;
+        gap: 8px;
+        align-items: baseline;
+        min-height: 44px;
+        padding: 8px 0;
+        border-top: 1px solid var(--line);
+        cursor: pointer;
+      }
+
+      label.line input {
+        flex: none;
+        width: 1.3em;
+        height: 1.3em;
+      }
+
+      input:checked + span {
+        color: var(--soft);
+        text-decoration: line-through;
+      }
+
+      .edit {
+        min-height: 44px;
+        margin-left: -10px;
+        color: var(--accent);
+      }
+
+      textarea {
+        min-height: 14em;
+      }
+
+      @media print {
+        .edit {
+          display: none;
+        }
+      }
+    `,
+  ];
+
+  declare blockId: string;
+  declare private isEditing: boolean;
+  private readonly block = new Select(this, (session) =>
+    blocksOf(session.notebook).find(({ id }) => id === this.blockId),
+  );
+  private readonly openDay = new Select(this, (session) => session.openDay);
+
+  constructor() {
+    super();
+    this.blockId = '';
+    this.isEditing = false;
+  }
+
+  private get lines(): readonly string[] {
+    const text = this.block.value?.text ?? '';
+    return text
+      .split('\n')
+      .map((line) => line.trim())
+      .filter((line) => line !== '');
+  }
+
+  private async tick(line: string, isDone: boolean): Promise<void> {
+    const { session, value: block } = this.block;
+    const day = this.openDay.value ?? '';
+    if (!session || !block) return;
+    const { [`${day} ${line}`]: _, ...others } = block.choices ?? {};
+    const choices = isDone ? { ...others, [`${day} ${line}`]: 'done' } : others;
+    await session.dispatch(changeBlock(block.id, { choices }, `the check list`));
+  }
+
+  private async keepLines(): Promise<void> {
+    const { session, value: block } = this.block;
+    const text = this.renderRoot.querySelector('textarea')?.value ?? '';
+    this.isEditing = false;
+    if (!session || !block) return;
+    await session.dispatch(changeBlock(block.id, { text }, 'the lines of the check list'));
+  }
+
+  private async edit(): Promise<void> {
+    this.isEditing = true;
+    await this.updateComplete;
+    this.renderRoot.querySelector('textarea')?.focus();
+  }
+
+  private renderEditor(): TemplateResult {
+    return html`
+      <label class="field">
+        One thing on each line
+        <textarea .value=${this.block.value?.text ?? ''}></textarea>
+      </label>
+      <div class="actions">
+        <button class="main" @click=${this.keepLines}>Keep the list</button>
+      </div>
+    `;
+  }
+
+  protected override render(): TemplateResult {
+    if (this.isEditing) return this.renderEditor();
+    const { session, value: block } = this.block;
+    const day = this.openDay.value ?? '';
+    const shown = session && day ? dayOf(session.notebook, day) : undefined;
+    const { lines } = this;
+    const done = lines.filter((line) => block?.choices?.[`${day} ${line}`] === 'done').length;
+    return html`
+      <p class="small soft">
+        ${shown ? `${dayWords(shown)} · ` : nothing}${done} of ${lines.length} done
+      </p>
+      <ul>
+        ${lines.map(
+          (line) => html`
+            <li>
+              <label class="line">
+                <input
+                  type="checkbox"
+                  .checked=${block?.choices?.[`${day} ${line}`] === 'done'}
+                  @change=${(event: Event) =>
+                    this.tick(line, (event.target as HTMLInputElement).checked)}
+                />
+                <span>${line}</span>
+              </label>
+            </li>
+          `,
+        )}
+      </ul>
+      <button class="quiet edit" @click=${this.edit}>Change the list</button>
+    `;
+  }
+}
+
+customElements.define('sd-check-list', SdCheckList);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sd-check-list': SdCheckList;
+  }
+}

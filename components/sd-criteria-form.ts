@@ -1,0 +1,338 @@
+import { ContextConsumer } from '@lit/context';
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import type { AnimalClass, Species } from '../shared/notebook.ts';
+import { changeDayCopy, type Reach } from '../src/notebook/edit-days.ts';
+import { dayOf, defaultsOf } from '../src/notebook/read.ts';
+import { classes } from './animal-words.ts';
+import { criteriaOf, draftFault, draftsOf, type CriterionDraft } from './criterion-draft.ts';
+import { reachField } from './reach-field.ts';
+import { Select } from './selector-controller.ts';
+import { servicesContext } from './services.ts';
+import { sayOfSettings } from './settings-said.ts';
+import { settingsStyles } from './settings-styles.ts';
+import { theme } from './theme.ts';
+
+/**
+ * The reasons to treat, most dangerous first: each in words, with its condition, the animals it is
+ * about, and whether an animal for which it is not known stays undecided. Nothing holds until kept.
+ */
+export class SdCriteriaForm extends LitElement {
+  static override properties = {
+    drafts: { state: true },
+    editing: { state: true },
+    reach: { state: true },
+    fault: { state: true },
+  };
+
+  static override styles = [
+    ...theme,
+    settingsStyles,
+    css`
+      .one {
+        padding: 6px 0;
+      }
+
+      .words {
+        flex: 1 1 14em;
+        min-width: 0;
+        overflow-wrap: anywhere;
+      }
+
+      .edit {
+        display: grid;
+        gap: 12px;
+        padding: 12px;
+        border: 1px solid var(--line);
+        border-radius: var(--radius);
+        background: var(--paper);
+      }
+
+      .code {
+        min-height: 3.4em;
+      }
+
+      fieldset {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0 14px;
+        margin: 0;
+        padding: 0;
+        border: 0;
+      }
+
+      legend {
+        padding: 0;
+        font-size: var(--size-small);
+        color: var(--soft);
+      }
+    `,
+  ];
+
+  /** What is being changed and not yet kept; undefined while nothing is. */
+  declare private drafts: readonly CriterionDraft[] | undefined;
+  declare private editing: string;
+  declare private reach: Reach;
+  declare private fault: string;
+  private readonly criteria = new Select(this, (session) =>
+    session.openDay === null
+      ? defaultsOf(session.notebook).criteria
+      : dayOf(session.notebook, session.openDay)?.criteria,
+  );
+  private readonly services = new ContextConsumer(this, {
+    context: servicesContext,
+    subscribe: true,
+  });
+
+  constructor() {
+    super();
+    this.editing = '';
+    this.reach = 'from this day on';
+    this.fault = '';
+  }
+
+  private get list(): readonly CriterionDraft[] {
+    const { session, value = [] } = this.criteria;
+    return this.drafts ?? (session ? draftsOf(session.notebook, value) : []);
+  }
+
+  private change(id: string, facts: Partial<CriterionDraft>): void {
+    this.fault = '';
+    this.drafts = this.list.map((one) => (one.id === id ? { ...one, ...facts } : one));
+  }
+
+  private move(at: number, by: -1 | 1): void {
+    const list = [...this.list];
+    const [one] = list.splice(at, 1);
+    if (!one) return;
+    list.splice(at + by, 0, one);
+    this.drafts = list;
+  }
+
+  private add(): void {
+    const id = this.services.value?.newId();
+    if (id === undefined) return;
+    const blank: CriterionDraft = {
+      id,
+      reason: '',
+      shown: '',
+      species: '',
+      classes: [],
+      mustBeKnown: false,
+      saidBy: '',
+      confirmed: true,
+    };
+    this.drafts = [...this.list, blank];
+    this.editing = id;
+  }
+
+  private takeOff(id: string): void {
+    this.drafts = this.list.filter((one) => one.id !== id);
+  }
+
+  private async keep(): Promise<void> {
+    const { session } = this.criteria;
+    if (!session) return;
+    for (const draft of this.list) {
+      const wrong = draftFault(session.engine, draft);
+      if (wrong === null) continue;
+      this.editing = draft.id;
+      this.fault = `"${draft.reason || 'New reason'}": ${wrong}`;
+      return;
+    }
+    const criteria = criteriaOf(
+      session.notebook,
+      this.list.map((draft) => ({ ...draft, confirmed: true })),
+    );
+    const edit = changeDayCopy(session.notebook, session.openDay ?? '', { criteria }, this.reach);
+    await session.dispatch({ ...edit, label: `the criteria, ${this.reach}` });
+    this.drafts = undefined;
+    this.editing = '';
+    this.fault = '';
+    sayOfSettings(this, 'The criteria are kept, and yours.');
+  }
+
+  private renderEditor(draft: CriterionDraft): TemplateResult {
+    const { session } = this.criteria;
+    const wrong = session && draft.shown.trim() ? draftFault(session.engine, draft) : null;
+    const text = (event: Event): string => (event.target as HTMLInputElement).value;
+    return html`
+      <div class="edit">
+        <label class="field">
+          Reason, in words
+          <input
+            autocomplete="off"
+            .value=${draft.reason}
+            @input=${(event: Event) => this.change(draft.id, { reason: text(event) })}
+          />
+        </label>
+        ${
+          draft.ready
+            ? html`<p class="small soft">
+                Holds where a cup has "too many", whatever the limit. It has no condition of its
+                own.
+              </p>`
+            : html`<label class="field">
+                Condition
+                <textarea
+                  class="code"
+                  spellcheck="false"
+                  autocapitalize="off"
+                  .value=${draft.shown}
+                  @input=${(event: Event) => this.change(draft.id, { shown: text(event) })}
+                ></textarea>
+                <span class=${wrong ? 'hint fault' : 'hint'} aria-live="polite">
+                  ${wrong ?? 'Names of columns and limits: epg >= treat_from'}
+                </span>
+              </label>`
+        }
+        <div class="row">
+          <label class="field">
+            About
+            <select
+              @change=${(event: Event) =>
+                this.change(draft.id, { species: text(event) as Species | '' })}
+            >
+              ${(['', 'sheep', 'goat'] as const).map(
+                (species) =>
+                  html`<option value=${species} ?selected=${species === draft.species}>
+                    ${species === '' ? 'sheep and goats' : species}
+                  </option>`,
+              )}
+            </select>
+          </label>
+          <label class="field">
+            Who said so
+            <input
+              autocomplete="off"
+              .value=${draft.saidBy}
+              @input=${(event: Event) => this.change(draft.id, { saidBy: text(event) })}
+            />
+          </label>
+        </div>
+        <fieldset>
+          <legend>Only these classes; none ticked means all</legend>
+          ${classes.map((kind) => this.renderClass(draft, kind))}
+        </fieldset>
+        <label class="tick">
+          <input
+            type="checkbox"
+            .checked=${draft.mustBeKnown}
+            @change=${(event: Event) =>
+              this.change(draft.id, { mustBeKnown: (event.target as HTMLInputElement).checked })}
+          />
+          Must be known: without it an animal is "not enough known"
+        </label>
+      </div>
+    `;
+  }
+
+  private renderClass(draft: CriterionDraft, kind: AnimalClass): TemplateResult {
+    return html`
+      <label class="tick">
+        <input
+          type="checkbox"
+          .checked=${draft.classes.includes(kind)}
+          @change=${(event: Event) => {
+            const isTicked = (event.target as HTMLInputElement).checked;
+            const others = draft.classes.filter((other) => other !== kind);
+            this.change(draft.id, { classes: isTicked ? [...others, kind] : others });
+          }}
+        />
+        ${kind}
+      </label>
+    `;
+  }
+
+  private renderOne(draft: CriterionDraft, at: number, all: number): TemplateResult {
+    const isEditing = draft.id === this.editing;
+    const name = draft.reason || 'new reason';
+    const about = [
+      draft.ready ? '' : draft.shown,
+      draft.species,
+      draft.classes.join(', '),
+      draft.mustBeKnown ? 'must be known' : '',
+    ];
+    return html`
+      <div class="one">
+        <div class="head">
+          <span class="words">
+            ${at + 1}. <b>${name}</b><br />
+            <span class="small soft">${about.filter(Boolean).join(' · ')}</span>
+          </span>
+          ${draft.confirmed ? nothing : html`<span class="chip open">example, not yet yours</span>`}
+          <button
+            aria-expanded=${isEditing ? 'true' : 'false'}
+            aria-label=${`Change ${name}`}
+            @click=${() => {
+              this.editing = isEditing ? '' : draft.id;
+            }}
+          >
+            Change
+          </button>
+          <button
+            class="icon"
+            aria-label=${`Move ${name} up`}
+            ?disabled=${at === 0}
+            @click=${() => this.move(at, -1)}
+          >
+            <span aria-hidden="true">↑</span>
+          </button>
+          <button
+            class="icon"
+            aria-label=${`Move ${name} down`}
+            ?disabled=${at === all - 1}
+            @click=${() => this.move(at, 1)}
+          >
+            <span aria-hidden="true">↓</span>
+          </button>
+          <button aria-label=${`Remove ${name}`} @click=${() => this.takeOff(draft.id)}>
+            Remove
+          </button>
+        </div>
+        ${isEditing ? this.renderEditor(draft) : nothing}
+      </div>
+    `;
+  }
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { session } = this.criteria;
+    if (!session) return nothing;
+    const { list } = this;
+    return html`
+      <div class="form">
+        <p class="soft">
+          Any reason that holds puts an animal on the list. The first is the most dangerous.
+        </p>
+        <div>${list.map((draft, at) => this.renderOne(draft, at, list.length))}</div>
+        <div><button @click=${this.add}>Add a reason</button></div>
+        ${reachField(session, this.reach, (reach) => {
+          this.reach = reach;
+        })}
+        ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
+        <div class="actions">
+          ${
+            this.drafts
+              ? html`<button
+                  @click=${() => {
+                    this.drafts = undefined;
+                    this.fault = '';
+                  }}
+                >
+                  Forget the changes
+                </button>`
+              : nothing
+          }
+          <button class="main" @click=${this.keep}>Keep these as mine</button>
+        </div>
+      </div>
+    `;
+  }
+}
+
+customElements.define('sd-criteria-form', SdCriteriaForm);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sd-criteria-form': SdCriteriaForm;
+  }
+}

@@ -1,0 +1,238 @@
+import { ContextConsumer } from '@lit/context';
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { isFault } from '../shared/value.ts';
+import { addDay, dayName, removeDay } from '../src/notebook/edit-days.ts';
+import { daysOf } from '../src/notebook/read.ts';
+import { dayWords } from './day-words.ts';
+import { tell } from './page-message.ts';
+import { servicesContext } from './services.ts';
+import { Select } from './selector-controller.ts';
+import { theme } from './theme.ts';
+import './sd-menu.ts';
+import './sd-sheet.ts';
+import type { SdSheet } from './sd-sheet.ts';
+
+/** The sampling days: opens another one, adds one (today unless said otherwise), takes one off. */
+export class SdDayBar extends LitElement {
+  static override properties = { fault: { state: true } };
+
+  static override styles = [
+    ...theme,
+    css`
+      :host {
+        display: block;
+      }
+
+      .bar {
+        display: flex;
+        align-items: center;
+        gap: 6px;
+        min-width: 0;
+      }
+
+      .days {
+        display: flex;
+        gap: 2px;
+        min-width: 0;
+        overflow-x: auto;
+        scrollbar-width: thin;
+      }
+
+      .days button {
+        flex: none;
+        min-height: 44px;
+        padding-inline: 14px;
+        border: 0;
+        border-bottom: 3px solid transparent;
+        border-radius: 0;
+        background: none;
+        color: var(--soft);
+        white-space: nowrap;
+      }
+
+      .days button[aria-current] {
+        border-bottom-color: var(--accent);
+        color: var(--accent);
+        font-weight: 650;
+      }
+
+      .days button:focus-visible {
+        outline-offset: -3px;
+      }
+
+      .add {
+        flex: none;
+        min-height: 44px;
+        color: var(--accent);
+      }
+
+      sd-menu {
+        flex: none;
+      }
+
+      form {
+        display: grid;
+        gap: 14px;
+      }
+
+      .fault {
+        margin: 0;
+      }
+
+      .paper {
+        display: none;
+      }
+
+      @media (forced-colors: active) {
+        .days button[aria-current] {
+          border-bottom-color: Highlight;
+        }
+      }
+
+      @media print {
+        .bar {
+          display: none;
+        }
+
+        .paper {
+          display: block;
+          font-weight: 600;
+        }
+      }
+    `,
+  ];
+
+  declare private fault: string;
+  private readonly days = new Select(this, (session) => daysOf(session.notebook));
+  private readonly openDay = new Select(this, (session) => session.openDay);
+  private readonly services = new ContextConsumer(this, {
+    context: servicesContext,
+    subscribe: true,
+  });
+
+  constructor() {
+    super();
+    this.fault = '';
+  }
+
+  private get sheet(): SdSheet | null {
+    return this.renderRoot.querySelector('sd-sheet');
+  }
+
+  private input(name: string): HTMLInputElement | null {
+    return this.renderRoot.querySelector(`[name="${name}"]`);
+  }
+
+  /** Opens the form for a new day. */
+  async add(): Promise<void> {
+    this.fault = '';
+    await this.updateComplete;
+    const date = this.input('date');
+    if (date && date.value === '') date.value = this.services.value?.today() ?? '';
+    await this.sheet?.open();
+  }
+
+  private async onSubmit(event: SubmitEvent): Promise<void> {
+    event.preventDefault();
+    const { session } = this.days;
+    const date = this.input('date')?.value ?? '';
+    const label = this.input('label')?.value ?? '';
+    const by = this.input('by')?.value.trim() || undefined;
+    if (!session) return;
+    const added = addDay(session.notebook, date, label, by);
+    if (isFault(added)) {
+      this.fault = added.sentence;
+      return;
+    }
+    this.fault = '';
+    for (const name of ['date', 'label']) {
+      const input = this.input(name);
+      if (input) input.value = '';
+    }
+    this.sheet?.close();
+    await session.dispatch(added.edit);
+    await session.open(added.id);
+    tell(this, `${dayName(session.notebook, added.id)} is open.`);
+  }
+
+  private async open(id: string): Promise<void> {
+    await this.days.session?.open(id);
+  }
+
+  private async takeOff(): Promise<void> {
+    const { session } = this.days;
+    if (!session || session.openDay === null) return;
+    const id = session.openDay;
+    tell(this, `${dayName(session.notebook, id)} is taken off, with its counts.`, 'with undo');
+    await session.dispatch(removeDay(session.notebook, id));
+  }
+
+  protected override updated(): void {
+    const current = this.renderRoot.querySelector('.days [aria-current]');
+    current?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }
+
+  private renderDays(): TemplateResult {
+    const days = this.days.value ?? [];
+    const open = this.openDay.value;
+    const year = days.at(-1)?.date.slice(0, 4);
+    const shown = days.find(({ id }) => id === open);
+    return html`
+      <div class="paper">${shown ? dayWords(shown) : nothing}</div>
+      <div class="bar">
+        <nav class="days" aria-label="Sampling days">
+          ${days.map(
+            (day) => html`
+              <button
+                aria-current=${day.id === open ? 'date' : nothing}
+                @click=${() => this.open(day.id)}
+              >
+                ${dayWords(day, 'long', year)}
+              </button>
+            `,
+          )}
+        </nav>
+        <button class="quiet add" @click=${this.add}>
+          ${days.length === 0 ? 'Add the first sampling day' : 'Add a day'}
+        </button>
+        ${
+          shown
+            ? html`<sd-menu
+                label=${`More about ${dayWords(shown)}`}
+                .choices=${[
+                  { label: `Take off ${dayWords(shown, 'long', year)}`, run: () => this.takeOff() },
+                ]}
+              ></sd-menu>`
+            : nothing
+        }
+      </div>
+    `;
+  }
+
+  protected override render(): TemplateResult {
+    return html`
+      ${this.renderDays()}
+      <sd-sheet heading="Add a sampling day">
+        <form @submit=${this.onSubmit} novalidate>
+          <label class="field">Date <input name="date" type="date" autofocus /></label>
+          <label class="field">
+            Label
+            <input name="label" autocomplete="off" />
+            <span class="hint">Only for a second sampling on one date, like evening.</span>
+          </label>
+          <label class="field">Counted by <input name="by" autocomplete="off" /></label>
+          ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
+          <div class="actions"><button class="main">Add the day</button></div>
+        </form>
+      </sd-sheet>
+    `;
+  }
+}
+
+customElements.define('sd-day-bar', SdDayBar);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sd-day-bar': SdDayBar;
+  }
+}

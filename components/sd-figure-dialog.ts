@@ -1,0 +1,272 @@
+import { ContextConsumer } from '@lit/context';
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import type { FigureFacts } from '../shared/notebook.ts';
+import { isFault } from '../shared/value.ts';
+import { toShown, toStored } from '../src/engine/stored-formula.ts';
+import { addFigure, changeFigure } from '../src/notebook/edit-records.ts';
+import { keyFromLabel } from '../src/notebook/key-name.ts';
+import { aboutOf, figuresOf } from '../src/notebook/read.ts';
+import { figureText } from './figure-text.ts';
+import { servicesContext } from './services.ts';
+import { Select } from './selector-controller.ts';
+import { theme } from './theme.ts';
+import './sd-sheet.ts';
+import type { SdSheet } from './sd-sheet.ts';
+
+interface Draft {
+  readonly label: string;
+  readonly key: string;
+  readonly formula: string;
+  readonly unit: string;
+  readonly decimals: string;
+  readonly shownAs: FigureFacts['shownAs'];
+}
+
+const blank: Draft = {
+  label: '',
+  key: '',
+  formula: '',
+  unit: '',
+  decimals: '0',
+  shownAs: 'number',
+};
+
+/**
+ * Adds or changes a figure: its formula in current names, checked as it is typed, with what it gives
+ * on the open day. Refused input stays where it is, with the reason beside it.
+ */
+export class SdFigureDialog extends LitElement {
+  static override properties = {
+    figureId: { state: true },
+    draft: { state: true },
+    fault: { state: true },
+  };
+
+  static override styles = [
+    ...theme,
+    css`
+      form {
+        display: grid;
+        gap: 14px;
+      }
+
+      .formula {
+        min-height: 4.2em;
+        font-family: var(--font-code);
+      }
+
+      .row {
+        display: grid;
+        grid-template-columns: repeat(auto-fit, minmax(9em, 1fr));
+        gap: 12px;
+      }
+
+      output,
+      .fault {
+        min-height: 1.4em;
+        margin: 0;
+      }
+    `,
+  ];
+
+  declare private figureId: string | null;
+  declare private draft: Draft;
+  declare private fault: string;
+  private readonly session = new Select(this, (session) => session);
+  private readonly services = new ContextConsumer(this, {
+    context: servicesContext,
+    subscribe: true,
+  });
+
+  constructor() {
+    super();
+    this.figureId = null;
+    this.draft = blank;
+    this.fault = '';
+  }
+
+  private get sheet(): SdSheet | null {
+    return this.renderRoot.querySelector('sd-sheet');
+  }
+
+  /** Opens for one figure, or for a new one (null), whose unfinished words are still there. */
+  async open(id: string | null): Promise<void> {
+    const session = this.session.value;
+    if (!session) return;
+    const figure = figuresOf(session.notebook).find((one) => one.id === id);
+    if (figure) {
+      this.draft = {
+        label: figure.label ?? '',
+        key: figure.key,
+        formula: toShown(session.notebook, figure.formula),
+        unit: figure.unit ?? '',
+        decimals: String(figure.decimals ?? 2),
+        shownAs: figure.shownAs ?? 'number',
+      };
+    } else if (this.figureId !== null) {
+      this.draft = blank;
+    }
+    this.figureId = figure?.id ?? null;
+    this.fault = '';
+    await this.updateComplete;
+    await this.sheet?.open();
+  }
+
+  private onInput(event: Event): void {
+    const input = event.target as HTMLInputElement;
+    this.draft = { ...this.draft, [input.name]: input.value };
+    this.fault = '';
+  }
+
+  /** What the formula gives now, or why it cannot stand. */
+  private get look(): { readonly fault: string } | { readonly text: string } | null {
+    const session = this.session.value;
+    const formula = this.draft.formula.trim();
+    if (!session || formula === '') return null;
+    const wrong = session.engine.check(formula, 'figure', this.draft.key || undefined);
+    if (wrong) return { fault: wrong.sentence };
+    const value = session.engine.evaluate(formula);
+    if (isFault(value)) return { text: value.sentence };
+    if (value === null) return { text: 'No answer on the open day.' };
+    const mark = aboutOf(session.notebook).decimalMark ?? '.';
+    const text = typeof value === 'number' ? figureText(value, undefined, mark) : String(value);
+    return { text: `On the open day, all animals: ${text}` };
+  }
+
+  private get facts(): Omit<FigureFacts, 'key' | 'order' | 'removed'> | string {
+    const { draft } = this;
+    const session = this.session.value;
+    const label = draft.label.trim();
+    if (!session) return 'No notebook is open.';
+    if (label === '') return 'Give the figure a name.';
+    if (draft.formula.trim() === '') return 'Type a formula, like HERDMEAN(herd.epg).';
+    const look = this.look;
+    if (look && 'fault' in look) return look.fault;
+    const decimals = draft.decimals.trim();
+    if (!/^[0-9]$/.test(decimals)) return 'Decimals are a whole number from 0 to 9.';
+    return {
+      label,
+      formula: toStored(session.notebook, draft.formula.trim()),
+      unit: draft.unit.trim(),
+      decimals: Number(decimals),
+      shownAs: draft.shownAs,
+    };
+  }
+
+  private async onSubmit(event: SubmitEvent): Promise<void> {
+    event.preventDefault();
+    const session = this.session.value;
+    const newId = this.services.value?.newId();
+    const { facts, figureId } = this;
+    if (!session || newId === undefined) return;
+    if (typeof facts === 'string') {
+      this.fault = facts;
+      return;
+    }
+    const { notebook } = session;
+    const typedKey = this.draft.key.trim();
+    const key = typedKey === '' ? keyFromLabel(notebook, facts.label) : typedKey;
+    const edit =
+      figureId === null
+        ? addFigure(notebook, newId, { ...facts, key })
+        : changeFigure(notebook, figureId, { ...facts, key });
+    if (isFault(edit)) {
+      this.fault = edit.sentence;
+      return;
+    }
+    this.sheet?.close();
+    if (figureId === null) this.draft = blank;
+    await session.dispatch(edit);
+  }
+
+  private renderLook(): TemplateResult {
+    const { look } = this;
+    if (!look)
+      return html`<output class="hint"
+        >Names of columns, limits and figures stand in formulas; herd.epg is the list of all
+        animals.</output
+      >`;
+    return 'fault' in look
+      ? html`<output class="fault">${look.fault}</output>`
+      : html`<output>${look.text}</output>`;
+  }
+
+  protected override render(): TemplateResult {
+    const { draft } = this;
+    return html`
+      <sd-sheet heading=${this.figureId === null ? 'Add a figure' : 'Change the figure'}>
+        <form @submit=${this.onSubmit} @input=${this.onInput} novalidate>
+          <label class="field">
+            Name <input name="label" autocomplete="off" autofocus .value=${draft.label} />
+          </label>
+          <label class="field">
+            Formula
+            <textarea
+              class="formula"
+              name="formula"
+              spellcheck="false"
+              autocapitalize="off"
+              aria-describedby="look"
+              .value=${draft.formula}
+            ></textarea>
+          </label>
+          <div id="look" aria-live="polite">${this.renderLook()}</div>
+          <div class="row">
+            <label class="field">
+              Shown as
+              <select name="shownAs" .value=${draft.shownAs}>
+                ${[
+                  { value: 'number', words: 'a number' },
+                  { value: 'percent', words: 'a share in %' },
+                  { value: 'animals', words: 'a share, as animals' },
+                ].map(
+                  ({ value, words }) =>
+                    html`<option value=${value} ?selected=${value === draft.shownAs}>
+                      ${words}
+                    </option>`,
+                )}
+              </select>
+            </label>
+            <label class="field">
+              Unit <input name="unit" autocomplete="off" .value=${draft.unit} />
+            </label>
+            <label class="field">
+              Decimals
+              <input
+                name="decimals"
+                inputmode="numeric"
+                autocomplete="off"
+                .value=${draft.decimals}
+              />
+            </label>
+            <label class="field">
+              Name in formulas
+              <input
+                name="key"
+                autocomplete="off"
+                autocapitalize="off"
+                spellcheck="false"
+                placeholder="from the name"
+                .value=${draft.key}
+              />
+            </label>
+          </div>
+          ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
+          <div class="actions">
+            <button class="main">
+              ${this.figureId === null ? 'Add the figure' : 'Keep the change'}
+            </button>
+          </div>
+        </form>
+      </sd-sheet>
+    `;
+  }
+}
+
+customElements.define('sd-figure-dialog', SdFigureDialog);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sd-figure-dialog': SdFigureDialog;
+  }
+}

@@ -1,0 +1,339 @@
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import type { Figure } from '../shared/notebook.ts';
+import { removeRecord, reorderFigure } from '../src/notebook/edit-records.ts';
+import { aboutOf, dayOf, figuresOf } from '../src/notebook/read.ts';
+import { AfterPaint } from './after-paint.ts';
+import { countedWords } from './counted-words.ts';
+import { dayWords } from './day-words.ts';
+import { figureTable, type FigureLine, type FigureTable } from './figure-table.ts';
+import { figureWords } from './figure-words.ts';
+import { tell } from './page-message.ts';
+import { Select } from './selector-controller.ts';
+import { theme } from './theme.ts';
+import './sd-figure-dialog.ts';
+import './sd-menu.ts';
+import type { SdFigureDialog } from './sd-figure-dialog.ts';
+
+/** From this width of the block on, groups are lines; below it figures are, and groups stand across. */
+const wideFrom = 640;
+
+/**
+ * Named formula lines about the herd on the open day, for each group and for all animals. They are
+ * worked out after the page has painted what was typed, and given up when something newer is typed.
+ */
+export class SdFigures extends LitElement {
+  static override properties = { blockId: { type: String }, isWide: { state: true } };
+
+  static override styles = [
+    ...theme,
+    css`
+      :host {
+        display: block;
+      }
+
+      .scroll {
+        overflow-x: auto;
+      }
+
+      table {
+        width: 100%;
+        border-collapse: collapse;
+      }
+
+      th,
+      td {
+        padding: 5px 0 5px 10px;
+        border-top: 1px solid var(--line);
+        font-weight: 400;
+        text-align: right;
+        vertical-align: baseline;
+      }
+
+      thead th {
+        border-top: 0;
+        font-size: var(--size-small);
+        color: var(--soft);
+      }
+
+      th:first-child {
+        padding-left: 0;
+        color: var(--soft);
+        text-align: left;
+      }
+
+      .all {
+        color: var(--ink);
+        font-weight: 650;
+      }
+
+      td small,
+      th small {
+        display: block;
+        font-size: var(--size-tiny);
+        font-weight: 400;
+        color: var(--soft);
+        overflow-wrap: anywhere;
+      }
+
+      .empty {
+        margin: 2px 0 8px;
+      }
+
+      .faults {
+        margin: 8px 0 0;
+        padding-left: 1.2em;
+        font-size: var(--size-small);
+      }
+
+      .foot {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 4px;
+        align-items: center;
+        justify-content: space-between;
+        margin-top: 4px;
+      }
+
+      .add {
+        min-height: 44px;
+        margin-left: -10px;
+        color: var(--accent);
+      }
+
+      .name {
+        display: flex;
+        align-items: center;
+        justify-content: space-between;
+        gap: 2px;
+      }
+
+      thead .name {
+        justify-content: flex-end;
+      }
+
+      sd-menu {
+        margin-block: -6px;
+      }
+
+      @media print {
+        .add,
+        sd-menu {
+          display: none;
+        }
+      }
+    `,
+  ];
+
+  declare blockId: string;
+  declare private isWide: boolean;
+  private readonly table = new AfterPaint<FigureTable | null>(this, figureTable);
+  private readonly mark = new Select(
+    this,
+    (session) => aboutOf(session.notebook).decimalMark ?? '.',
+  );
+  private readonly figures = new Select(this, (session) => figuresOf(session.notebook));
+  private readonly size = new ResizeObserver(([entry]) => {
+    this.isWide = (entry?.contentRect.width ?? 0) >= wideFrom;
+  });
+
+  constructor() {
+    super();
+    this.blockId = '';
+    this.isWide = false;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.size.observe(this);
+  }
+
+  override disconnectedCallback(): void {
+    this.size.disconnect();
+    super.disconnectedCallback();
+  }
+
+  private get dialog(): SdFigureDialog | null {
+    return this.renderRoot.querySelector('sd-figure-dialog');
+  }
+
+  private async move(figure: Figure, by: -1 | 1): Promise<void> {
+    const { session, value: figures = [] } = this.figures;
+    if (!session) return;
+    const at = figures.findIndex(({ id }) => id === figure.id);
+    const before = figures[by < 0 ? at - 1 : at + 2];
+    if (by < 0 && !before) return;
+    await session.dispatch(reorderFigure(session.notebook, figure.id, before?.id ?? null));
+  }
+
+  private async takeOff(figure: Figure): Promise<void> {
+    const name = figure.label ?? figure.key;
+    tell(this, `"${name}" is off the figures.`, 'with undo');
+    await this.figures.session?.dispatch(
+      removeRecord('figures', figure.id, `removing the figure ${name}`),
+    );
+  }
+
+  private renderName(figure: Figure): TemplateResult {
+    const name = figure.label ?? figure.key;
+    const figures = this.figures.value ?? [];
+    const at = figures.findIndex(({ id }) => id === figure.id);
+    return html`
+      <span class="name">
+        <span>${name}</span>
+        <sd-menu
+          label=${`More about ${name}`}
+          .choices=${[
+            { label: 'Formula and name', run: () => this.dialog?.open(figure.id) },
+            { label: 'Move up', run: () => this.move(figure, -1), isDisabled: at <= 0 },
+            {
+              label: 'Move down',
+              run: () => this.move(figure, 1),
+              isDisabled: at === figures.length - 1,
+            },
+            { label: 'Remove', run: () => this.takeOff(figure) },
+          ]}
+        ></sd-menu>
+      </span>
+      ${figure.unit ? html`<small>${figure.unit}</small>` : nothing}
+    `;
+  }
+
+  private renderAnswer(table: FigureTable, line: FigureLine, at: number): TemplateResult {
+    const figure = table.figures[at];
+    const answer = line.answers[at];
+    const all = line.group === null ? 'all' : '';
+    if (!figure || !answer) return html`<td class=${all}>–</td>`;
+    const words = figureWords(figure, answer, line.whose[at] ?? [], this.mark.value ?? '.');
+    const isOther = answer.counted !== null && answer.counted !== line.counted;
+    const of = isOther && answer.counted !== 0 ? `${answer.counted} of ${answer.present}` : '';
+    return html`
+      <td class=${all}>
+        ${words.text}${words.under ? html`<small>${words.under}</small>` : nothing}
+        ${of ? html`<small>from ${of}</small>` : nothing}
+      </td>
+    `;
+  }
+
+  private renderCounted(line: FigureLine): TemplateResult {
+    return html`
+      <td class=${line.group === null ? 'all' : ''}>
+        ${line.counted}<small>of ${line.present}</small>
+      </td>
+    `;
+  }
+
+  /** Figures down, groups across: fits beside the counts and on a phone. */
+  private renderNarrow(table: FigureTable): TemplateResult {
+    const isOne = table.lines.length === 1;
+    return html`
+      <table>
+        <thead ?hidden=${isOne}>
+          <tr>
+            <th scope="col"><span class="visually-hidden">figure</span></th>
+            ${table.lines.map((line) => html`<th scope="col">${line.group ?? 'all'}</th>`)}
+          </tr>
+        </thead>
+        <tbody>
+          <tr>
+            <th scope="row">counted <small>of those present</small></th>
+            ${table.lines.map((line) => this.renderCounted(line))}
+          </tr>
+          ${table.figures.map(
+            (figure, at) => html`
+              <tr>
+                <th scope="row">${this.renderName(figure)}</th>
+                ${table.lines.map((line) => this.renderAnswer(table, line, at))}
+              </tr>
+            `,
+          )}
+        </tbody>
+      </table>
+    `;
+  }
+
+  private renderWide(table: FigureTable): TemplateResult {
+    return html`
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">group</th>
+            <th scope="col">counted <small>of those present</small></th>
+            ${table.figures.map((figure) => html`<th scope="col">${this.renderName(figure)}</th>`)}
+          </tr>
+        </thead>
+        <tbody>
+          ${table.lines.map(
+            (line) => html`
+              <tr>
+                <th scope="row" class=${line.group === null ? 'all' : ''}>
+                  ${line.group ?? 'all animals'}
+                </th>
+                ${this.renderCounted(line)}
+                ${table.figures.map((_figure, at) => this.renderAnswer(table, line, at))}
+              </tr>
+            `,
+          )}
+        </tbody>
+      </table>
+    `;
+  }
+
+  private renderFaults(table: FigureTable): TemplateResult | typeof nothing {
+    const all = table.lines.at(-1);
+    const faults = table.figures.flatMap((figure, at) => {
+      const answer = all?.answers[at];
+      const sentence = answer && figureWords(figure, answer, [], '.').fault;
+      return sentence ? [{ name: figure.label ?? figure.key, sentence }] : [];
+    });
+    if (faults.length === 0) return nothing;
+    return html`<ul class="faults">
+      ${faults.map(({ name, sentence }) => html`<li><b>${name}</b>: ${sentence}</li>`)}
+    </ul>`;
+  }
+
+  private renderTable(table: FigureTable): TemplateResult {
+    const all = table.lines.at(-1);
+    const notebook = this.figures.session?.notebook;
+    const day = notebook && dayOf(notebook, table.day);
+    const words = all ? countedWords({ counted: all.counted, present: all.present }) : '';
+    return html`
+      <p class="small soft empty">${day ? `${dayWords(day)} · ` : ''}${words}</p>
+      <div class="scroll" tabindex="-1">
+        ${this.isWide ? this.renderWide(table) : this.renderNarrow(table)}
+      </div>
+      ${this.renderFaults(table)}
+    `;
+  }
+
+  protected override render(): TemplateResult {
+    const table = this.table.value;
+    const { error } = this.table;
+    return html`
+      ${
+        error !== undefined
+          ? html`<p class="fault" role="alert">
+              The figures could not be worked out. The counts are safe; change any cell to try
+              again.
+            </p>`
+          : nothing
+      }
+      ${
+        table
+          ? this.renderTable(table)
+          : html`<p class="soft">${table === null ? 'No sampling day is open.' : 'Working…'}</p>`
+      }
+      <div class="foot">
+        <button class="quiet add" @click=${() => this.dialog?.open(null)}>Add a figure</button>
+      </div>
+      <sd-figure-dialog></sd-figure-dialog>
+    `;
+  }
+}
+
+customElements.define('sd-figures', SdFigures);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sd-figures': SdFigures;
+  }
+}

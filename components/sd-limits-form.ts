@@ -1,0 +1,219 @@
+import { ContextConsumer } from '@lit/context';
+import { LitElement, html, nothing, type TemplateResult } from 'lit';
+import type { Edit } from '../shared/edit.ts';
+import type { Limit } from '../shared/notebook.ts';
+import { isFault } from '../shared/value.ts';
+import { changeLimit, type Reach } from '../src/notebook/edit-days.ts';
+import { keyFromLabel } from '../src/notebook/key-name.ts';
+import { aboutOf, limitsOf, limitValue } from '../src/notebook/read.ts';
+import { orderAtEnd, setsOf } from '../src/notebook/record-sets.ts';
+import { parseNumber, writeNumber } from '../src/text/decimal-text.ts';
+import { reachField } from './reach-field.ts';
+import { Select } from './selector-controller.ts';
+import { servicesContext } from './services.ts';
+import { sayOfSettings } from './settings-said.ts';
+import { settingsStyles } from './settings-styles.ts';
+import { theme } from './theme.ts';
+
+interface Draft {
+  readonly value?: string;
+  readonly saidBy?: string;
+}
+
+/**
+ * The limits that criteria and figures use: each with who said so. One that came with the template is
+ * an example until the person makes it theirs by keeping it.
+ */
+export class SdLimitsForm extends LitElement {
+  static override properties = {
+    drafts: { state: true },
+    reach: { state: true },
+    faults: { state: true },
+    newFault: { state: true },
+  };
+
+  static override styles = [...theme, settingsStyles];
+
+  declare private drafts: Readonly<Record<string, Draft>>;
+  declare private reach: Reach;
+  declare private faults: Readonly<Record<string, string>>;
+  declare private newFault: string;
+  private readonly limits = new Select(this, (session) => limitsOf(session.notebook));
+  private readonly services = new ContextConsumer(this, {
+    context: servicesContext,
+    subscribe: true,
+  });
+
+  constructor() {
+    super();
+    this.drafts = {};
+    this.reach = 'from this day on';
+    this.faults = {};
+    this.newFault = '';
+    new Select(this, (session) => session.notebook.settings);
+    new Select(this, (session) => session.openDay);
+  }
+
+  private get mark(): '.' | ',' {
+    const { session } = this.limits;
+    return (session && aboutOf(session.notebook).decimalMark) ?? '.';
+  }
+
+  private valueText(limit: Limit): string {
+    const { session } = this.limits;
+    const typed = this.drafts[limit.id]?.value;
+    if (typed !== undefined) return typed;
+    const value = session && limitValue(session.notebook, session.openDay ?? 'default', limit.id);
+    return value === undefined ? '' : writeNumber(value, this.mark);
+  }
+
+  private type(id: string, draft: Draft): void {
+    this.drafts = { ...this.drafts, [id]: { ...this.drafts[id], ...draft } };
+    this.faults = { ...this.faults, [id]: '' };
+  }
+
+  private async keep(limit: Limit): Promise<void> {
+    const { session } = this.limits;
+    if (!session) return;
+    const value = parseNumber(this.valueText(limit), this.mark);
+    if (isFault(value) || value < 0) {
+      const sentence = isFault(value) ? value.sentence : 'Type a number of 0 or more.';
+      this.faults = { ...this.faults, [limit.id]: sentence };
+      return;
+    }
+    const day = session.openDay ?? '';
+    const change = changeLimit(session.notebook, day, limit.id, value, this.reach);
+    const saidBy = (this.drafts[limit.id]?.saidBy ?? limit.saidBy ?? '').trim();
+    const edit: Edit = {
+      ...change,
+      sets: [...change.sets, ...setsOf('limits', limit.id, { saidBy, confirmed: true })],
+    };
+    const { [limit.id]: _, ...others } = this.drafts;
+    this.drafts = others;
+    this.faults = { ...this.faults, [limit.id]: '' };
+    await session.dispatch(edit);
+    sayOfSettings(this, `${limit.label ?? limit.key} is kept, and yours.`);
+  }
+
+  private async add(event: SubmitEvent): Promise<void> {
+    event.preventDefault();
+    const { session } = this.limits;
+    const form = event.target as HTMLFormElement;
+    const typed = new FormData(form);
+    const label = String(typed.get('label') ?? '').trim();
+    const value = parseNumber(String(typed.get('value') ?? ''), this.mark);
+    const id = this.services.value?.newId();
+    if (!session || id === undefined) return;
+    if (label === '') this.newFault = 'Give the limit a name, like "treat goats from".';
+    else if (isFault(value)) this.newFault = `The value: ${value.sentence}`;
+    else {
+      const { notebook } = session;
+      const key = keyFromLabel(notebook, label);
+      const facts = {
+        key,
+        label,
+        unit: String(typed.get('unit') ?? '').trim(),
+        confirmed: true,
+        order: orderAtEnd(limitsOf(notebook)),
+      };
+      const days = ['default', ...Object.keys(notebook.days)];
+      await session.dispatch({
+        label: `adding the limit ${label}`,
+        source: 'typed',
+        sets: [
+          ...setsOf('limits', id, facts),
+          ...days.map((day) => ({ path: ['settings', day, id] as const, value })),
+        ],
+      });
+      this.newFault = '';
+      form.reset();
+      sayOfSettings(this, `${label} is added. Its name in formulas is ${key}.`);
+    }
+  }
+
+  private renderLimit(limit: Limit): TemplateResult {
+    const name = limit.label ?? limit.key;
+    const fault = this.faults[limit.id] ?? '';
+    return html`
+      <div class="one">
+        <div class="head">
+          <h3>${name}</h3>
+          <span class="small soft">${limit.key} in formulas</span>
+          ${
+            limit.confirmed === true
+              ? nothing
+              : html`<span class="chip open">example, not yet yours</span>`
+          }
+        </div>
+        ${limit.help ? html`<p class="small soft">${limit.help}</p>` : nothing}
+        <div class="row">
+          <label class="field">
+            ${limit.unit ? `Value, ${limit.unit}` : 'Value'}
+            <input
+              inputmode="decimal"
+              autocomplete="off"
+              aria-label=${`${name}, value`}
+              aria-invalid=${fault ? 'true' : 'false'}
+              .value=${this.valueText(limit)}
+              @input=${(event: Event) =>
+                this.type(limit.id, { value: (event.target as HTMLInputElement).value })}
+            />
+          </label>
+          <label class="field">
+            Who said so
+            <input
+              autocomplete="off"
+              aria-label=${`${name}, who said so`}
+              .value=${this.drafts[limit.id]?.saidBy ?? limit.saidBy ?? ''}
+              @input=${(event: Event) =>
+                this.type(limit.id, { saidBy: (event.target as HTMLInputElement).value })}
+            />
+          </label>
+        </div>
+        ${fault ? html`<p class="fault" role="alert">${fault}</p>` : nothing}
+        <div class="head">
+          <button @click=${() => this.keep(limit)} aria-label=${`Keep ${name} as mine`}>
+            ${limit.confirmed === true ? 'Keep the change' : 'Keep it as mine'}
+          </button>
+        </div>
+      </div>
+    `;
+  }
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { session } = this.limits;
+    if (!session) return nothing;
+    return html`
+      <div class="form">
+        <p class="soft">
+          A limit counts as reached at its own figure: 500 means 500 or more. Set yours with your
+          vet.
+        </p>
+        ${reachField(session, this.reach, (reach) => {
+          this.reach = reach;
+        })}
+        ${(this.limits.value ?? []).map((limit) => this.renderLimit(limit))}
+        <form class="one" @submit=${this.add} novalidate>
+          <h3>Add a limit</h3>
+          <div class="row">
+            <label class="field">Name <input name="label" autocomplete="off" /></label>
+            <label class="field">
+              Value <input name="value" inputmode="decimal" autocomplete="off" />
+            </label>
+            <label class="field">Unit <input name="unit" autocomplete="off" /></label>
+          </div>
+          ${this.newFault ? html`<p class="fault" role="alert">${this.newFault}</p>` : nothing}
+          <div><button>Add the limit</button></div>
+        </form>
+      </div>
+    `;
+  }
+}
+
+customElements.define('sd-limits-form', SdLimitsForm);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sd-limits-form': SdLimitsForm;
+  }
+}

@@ -1,0 +1,230 @@
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { aboutOf } from '../src/notebook/read.ts';
+import type { Saved, Session } from '../src/session/session.ts';
+import { AfterPaint } from './after-paint.ts';
+import { localTime } from './changed-words.ts';
+import { countedOf, countedWords } from './counted-words.ts';
+import { pageActions, type PageAction } from './page-actions.ts';
+import { Select } from './selector-controller.ts';
+import { theme } from './theme.ts';
+import './sd-menu.ts';
+
+/**
+ * The head of an open notebook: its name, whether it is saved, how many are counted, undo and redo,
+ * and the page's actions. Fires `leave-notebook` for the way back to the list.
+ */
+export class SdPageHeader extends LitElement {
+  static override properties = { page: { attribute: false }, isNarrow: { type: Boolean } };
+
+  static override styles = [
+    ...theme,
+    css`
+      :host {
+        display: block;
+      }
+
+      header {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 4px 12px;
+        padding: 8px 20px;
+      }
+
+      .name {
+        flex: 1 1 12em;
+        min-width: 0;
+      }
+
+      h1 {
+        display: inline;
+        font-size: 1.25rem;
+        overflow-wrap: anywhere;
+      }
+
+      h1:focus {
+        outline: none;
+      }
+
+      .place {
+        margin-left: 8px;
+        color: var(--soft);
+      }
+
+      .state {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0 12px;
+        font-size: var(--size-small);
+        color: var(--soft);
+      }
+
+      .saved {
+        color: var(--accent);
+        font-weight: 600;
+      }
+
+      .saved.not {
+        color: var(--warm);
+      }
+
+      .tools {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 8px;
+      }
+
+      .back {
+        min-width: 44px;
+        min-height: 44px;
+        margin-left: -10px;
+      }
+
+      .tools button {
+        min-height: 44px;
+      }
+
+      @media (max-width: 700px) {
+        header {
+          padding: 6px 14px;
+        }
+
+        .state {
+          order: 3;
+          flex: 1 1 auto;
+        }
+
+        .name {
+          flex: 1 1 60%;
+        }
+
+        .tools {
+          order: 4;
+          gap: 4px;
+        }
+
+        .tools button {
+          padding-inline: 10px;
+        }
+      }
+
+      @media print {
+        .tools,
+        .back,
+        .saved {
+          display: none;
+        }
+
+        header {
+          padding: 0;
+        }
+      }
+    `,
+  ];
+
+  /** Where dialogs are put: the page this header heads. */
+  declare page: HTMLElement | undefined;
+  declare isNarrow: boolean;
+  private readonly about = new Select(this, (session) => aboutOf(session.notebook));
+  private readonly saved = new Select(this, (session) => session.saved, { saved: true });
+  private readonly undoing = new Select(this, (session) => session.undoLabel);
+  private readonly redoing = new Select(this, (session) => session.redoLabel);
+  private readonly counted = new AfterPaint(this, countedOf);
+
+  constructor() {
+    super();
+    this.isNarrow = false;
+  }
+
+  /** Where the keyboard starts when a notebook has just been opened. */
+  focusTitle(): void {
+    this.renderRoot.querySelector('h1')?.focus();
+  }
+
+  private tell(name: string): void {
+    this.dispatchEvent(new CustomEvent(name, { bubbles: true, composed: true }));
+  }
+
+  private async act(action: PageAction): Promise<void> {
+    const { session } = this.about;
+    if (session && this.page) await action.run(session, this.page);
+  }
+
+  private renderTools(session: Session): TemplateResult {
+    const inHeader = pageActions.filter(({ place }) => place === 'header' && !this.isNarrow);
+    const more = pageActions.filter((action) => !inHeader.includes(action));
+    const undo = this.undoing.value;
+    const redo = this.redoing.value;
+    return html`
+      <div class="tools">
+        <button
+          ?disabled=${session.undoLabel === null}
+          aria-label=${undo ? `Undo ${undo}` : 'Undo'}
+          title=${undo ? `Undo: ${undo} (Ctrl+Z)` : nothing}
+          @click=${() => this.tell('page-undo')}
+        >
+          Undo
+        </button>
+        <button
+          ?disabled=${session.redoLabel === null}
+          aria-label=${redo ? `Redo ${redo}` : 'Redo'}
+          title=${redo ? `Redo: ${redo} (Ctrl+Y)` : nothing}
+          @click=${() => this.tell('page-redo')}
+        >
+          Redo
+        </button>
+        ${inHeader.map(
+          (action) => html`<button @click=${() => this.act(action)}>${action.label}</button>`,
+        )}
+        <sd-menu
+          label="More to do"
+          text="More"
+          .choices=${more.map((action) => ({ label: action.label, run: () => this.act(action) }))}
+        ></sd-menu>
+      </div>
+    `;
+  }
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { session } = this.about;
+    if (!session) return nothing;
+    const { title, place } = this.about.value ?? {};
+    const counted = this.counted.value;
+    return html`
+      <header>
+        <button
+          class="quiet back"
+          aria-label="Back to your notebooks"
+          @click=${() => this.tell('leave-notebook')}
+        >
+          <span aria-hidden="true">‹</span>
+        </button>
+        <div class="name">
+          <h1 tabindex="-1">${title || 'Notebook without a name'}</h1>
+          ${place ? html`<span class="place">${place}</span>` : nothing}
+        </div>
+        <div class="state">
+          ${renderSaved(this.saved.value)}
+          ${counted ? html`<span>${countedWords(counted)}</span>` : nothing}
+        </div>
+        ${this.renderTools(session)}
+      </header>
+    `;
+  }
+}
+
+function renderSaved(saved: Saved | undefined): TemplateResult | typeof nothing {
+  if (!saved) return nothing;
+  if (saved.state === 'memory') return html`<span class="saved not">Not saved</span>`;
+  if (saved.state === 'saving') return html`<span class="saved">Saving…</span>`;
+  const at = saved.at === null ? '' : ` ${localTime(new Date(saved.at))}`;
+  return html`<span class="saved">Saved${at}</span>`;
+}
+
+customElements.define('sd-page-header', SdPageHeader);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sd-page-header': SdPageHeader;
+  }
+}

@@ -1,0 +1,254 @@
+import { ContextConsumer } from '@lit/context';
+import { LitElement, html, nothing, type TemplateResult } from 'lit';
+import type { Block, BlockKind } from '../shared/notebook.ts';
+import { addBlock } from '../src/notebook/edit-records.ts';
+import { animalsOf, blocksOf, daysOf } from '../src/notebook/read.ts';
+import { blockRegistry } from './block-registry.ts';
+import { openDialog } from './open-dialog.ts';
+import type { PageMessage } from './page-message.ts';
+import { SdBlock } from './sd-block.ts';
+import type { SdDayBar } from './sd-day-bar.ts';
+import { Select } from './selector-controller.ts';
+import { servicesContext } from './services.ts';
+import { pageStyles } from './sd-page-styles.ts';
+import { theme } from './theme.ts';
+import './sd-day-bar.ts';
+import './sd-menu.ts';
+import './sd-page-header.ts';
+
+/** From this width on, blocks of the side stand beside the counts. */
+const wideEnough = '(min-width: 1000px)';
+
+/**
+ * An open notebook: its head, its days, and its blocks in the person's order; on a wide screen in two
+ * columns, else one below the other with links to each. Undo and redo by Ctrl+Z and Ctrl+Y, wherever
+ * no field of its own has a use for them.
+ */
+export class SdPage extends LitElement {
+  static override properties = { message: { state: true }, isWide: { state: true } };
+
+  static override styles = [...theme, pageStyles];
+
+  declare private message: PageMessage | undefined;
+  declare private isWide: boolean;
+  private readonly blocks = new Select(this, (session) => blocksOf(session.notebook));
+  private readonly hasDays = new Select(this, (session) => daysOf(session.notebook).length > 0);
+  private readonly hasAnimals = new Select(
+    this,
+    (session) => animalsOf(session.notebook).length > 0,
+  );
+  private readonly services = new ContextConsumer(this, {
+    context: servicesContext,
+    subscribe: true,
+  });
+  private readonly width = window.matchMedia(wideEnough);
+  private readonly frames = new Map<string, SdBlock>();
+  /** The one transaction a message with undo is about does not take the message away. */
+  private passing = 0;
+
+  constructor() {
+    super();
+    this.isWide = this.width.matches;
+    new Select(this, () => undefined, { when: (notice) => this.onNotice(notice.transaction) });
+    this.addEventListener('page-message', (event) => this.onMessage(event as CustomEvent));
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.width.addEventListener('change', this.onWidth);
+    window.addEventListener('keydown', this.onKeydown);
+  }
+
+  override disconnectedCallback(): void {
+    this.width.removeEventListener('change', this.onWidth);
+    window.removeEventListener('keydown', this.onKeydown);
+    super.disconnectedCallback();
+  }
+
+  protected override firstUpdated(): void {
+    void this.updateComplete.then(() =>
+      this.renderRoot.querySelector('sd-page-header')?.focusTitle(),
+    );
+  }
+
+  private readonly onWidth = (): void => {
+    this.isWide = this.width.matches;
+  };
+
+  private readonly onKeydown = (event: KeyboardEvent): void => {
+    if (event.defaultPrevented || event.altKey || !(event.ctrlKey || event.metaKey)) return;
+    const key = event.key.toLowerCase();
+    const isUndo = key === 'z' && !event.shiftKey;
+    const isRedo = key === 'y' || (key === 'z' && event.shiftKey);
+    const target = event.composedPath()[0];
+    const isField = target instanceof HTMLElement && target.matches('input, textarea, select');
+    if (isField || !(isUndo || isRedo)) return;
+    event.preventDefault();
+    void (isUndo ? this.undo() : this.redo());
+  };
+
+  private onMessage(event: CustomEvent<PageMessage>): void {
+    this.message = event.detail;
+    this.passing = event.detail.canUndo ? 1 : 0;
+  }
+
+  private onNotice(transaction: object | undefined): boolean {
+    if (transaction && this.passing > 0) this.passing -= 1;
+    else if (transaction) this.message = undefined;
+    return false;
+  }
+
+  private async undo(): Promise<void> {
+    const undone = await this.blocks.session?.undo();
+    if (undone) this.sayTakenBack('Undone', undone.label, undone.passedOver.length);
+  }
+
+  private async redo(): Promise<void> {
+    const redone = await this.blocks.session?.redo();
+    if (redone) this.sayTakenBack('Done again', redone.label, redone.passedOver.length);
+  }
+
+  private sayTakenBack(what: string, label: string, passedOver: number): void {
+    const left =
+      passedOver === 0
+        ? ''
+        : ` ${passedOver === 1 ? 'One place was' : `${passedOver} places were`} written since and left as ${passedOver === 1 ? 'it is' : 'they are'}.`;
+    this.message = { sentence: `${what}: ${label}.${left}`, canUndo: false };
+  }
+
+  /** The frame of a block, made once, so that moving it keeps what stands in it. */
+  private frameOf(block: Block): SdBlock {
+    const frame = this.frames.get(block.id) ?? new SdBlock();
+    this.frames.set(block.id, frame);
+    frame.block = block;
+    return frame;
+  }
+
+  private async addBlock(kind: BlockKind, name: string): Promise<void> {
+    const { session } = this.blocks;
+    const id = this.services.value?.newId();
+    if (!session || id === undefined) return;
+    await session.dispatch(addBlock(session.notebook, id, kind, name));
+    await this.updateComplete;
+    await this.frames.get(id)?.updateComplete;
+    this.frames.get(id)?.goTo();
+  }
+
+  private renderColumns(blocks: readonly Block[]): TemplateResult {
+    if (!this.isWide) return html`<main class="one">${blocks.map((b) => this.frameOf(b))}</main>`;
+    const isSide = (block: Block): boolean => blockRegistry[block.kind]?.place === 'side';
+    return html`
+      <main class="two">
+        <div class="wide">${blocks.filter((b) => !isSide(b)).map((b) => this.frameOf(b))}</div>
+        <div class="side">${blocks.filter(isSide).map((b) => this.frameOf(b))}</div>
+      </main>
+    `;
+  }
+
+  private renderLinks(blocks: readonly Block[]): TemplateResult | typeof nothing {
+    if (this.isWide || blocks.length < 2) return nothing;
+    return html`
+      <nav class="links" aria-label="Parts of the page">
+        ${blocks.map(
+          (block) =>
+            html`<button class="quiet" @click=${() => this.frames.get(block.id)?.goTo()}>
+              ${block.title ?? block.kind}
+            </button>`,
+        )}
+      </nav>
+    `;
+  }
+
+  private renderFirstSteps(): TemplateResult | typeof nothing {
+    if (this.hasDays.value !== false && this.hasAnimals.value !== false) return nothing;
+    return html`
+      <div class="first">
+        <p>
+          ${
+            this.hasAnimals.value
+              ? 'Now add the day of the sampling.'
+              : 'First add your animals, by typing or pasting their tags; then the day of the sampling.'
+          }
+        </p>
+        <button
+          class=${this.hasAnimals.value ? nothing : 'main'}
+          @click=${() =>
+            openDialog(this, 'sd-animals-dialog', () => import('./sd-animals-dialog.ts'))}
+        >
+          Add animals
+        </button>
+        <button
+          class=${this.hasAnimals.value ? 'main' : nothing}
+          @click=${() => this.renderRoot.querySelector<SdDayBar>('sd-day-bar')?.add()}
+        >
+          Add a sampling day
+        </button>
+      </div>
+    `;
+  }
+
+  private renderMessage(): TemplateResult {
+    const { message } = this;
+    return html`
+      <div class="foot" role="status">
+        ${
+          message
+            ? html`<div class="message">
+                <span>${message.sentence}</span>
+                ${
+                  message.canUndo
+                    ? html`<button class="quiet" @click=${this.undo}>Undo</button>`
+                    : nothing
+                }
+                <button
+                  class="quiet icon"
+                  aria-label="Close this message"
+                  @click=${() => {
+                    this.message = undefined;
+                  }}
+                >
+                  <span aria-hidden="true">×</span>
+                </button>
+              </div>`
+            : nothing
+        }
+      </div>
+    `;
+  }
+
+  protected override render(): TemplateResult | typeof nothing {
+    const blocks = this.blocks.value ?? [];
+    const addable = Object.entries(blockRegistry).filter(([kind]) => kind !== 'grid');
+    return html`
+      <div class="top">
+        <sd-page-header
+          .page=${this as HTMLElement}
+          .isNarrow=${!this.isWide}
+          @page-undo=${this.undo}
+          @page-redo=${this.redo}
+        ></sd-page-header>
+        <sd-day-bar></sd-day-bar>
+      </div>
+      ${this.renderLinks(blocks)} ${this.renderFirstSteps()} ${this.renderColumns(blocks)}
+      <div class="end">
+        <sd-menu
+          label="Add a block"
+          text="Add a block"
+          .choices=${addable.map(([kind, part]) => ({
+            label: part.name,
+            run: () => this.addBlock(kind as BlockKind, part.name),
+          }))}
+        ></sd-menu>
+      </div>
+      ${this.renderMessage()}
+    `;
+  }
+}
+
+customElements.define('sd-page', SdPage);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sd-page': SdPage;
+  }
+}

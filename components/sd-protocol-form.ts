@@ -1,0 +1,204 @@
+import { LitElement, html, nothing, type TemplateResult } from 'lit';
+import type { Protocol } from '../shared/notebook.ts';
+import { isFault, type Fault } from '../shared/value.ts';
+import { changeDayCopy, type Reach } from '../src/notebook/edit-days.ts';
+import { aboutOf, dayOf, defaultsOf } from '../src/notebook/read.ts';
+import { eggFactor } from '../src/stats/egg-factor.ts';
+import { parseNumber, writeNumber } from '../src/text/decimal-text.ts';
+import { figureText } from './figure-text.ts';
+import { reachField } from './reach-field.ts';
+import { Select } from './selector-controller.ts';
+import { sayOfSettings } from './settings-said.ts';
+import { settingsStyles } from './settings-styles.ts';
+import { theme } from './theme.ts';
+
+const numbers = ['grams', 'fluidMl', 'areaMl', 'areas', 'lanes', 'gravity'] as const;
+type NumberName = (typeof numbers)[number];
+
+const fieldWords: Readonly<Record<NumberName, string>> = {
+  grams: 'Dung, g',
+  fluidMl: 'Fluid, mL',
+  areaMl: 'Under one grid, mL',
+  areas: 'Grids counted',
+  lanes: 'Lanes in one grid',
+  gravity: 'Specific gravity',
+};
+
+/**
+ * How a sample is made up and counted on the open day, with the sum that gives the multiplication
+ * factor as it is typed. A row may have its own grams and fluid.
+ */
+export class SdProtocolForm extends LitElement {
+  static override properties = {
+    draft: { state: true },
+    reach: { state: true },
+    fault: { state: true },
+  };
+
+  static override styles = [...theme, settingsStyles];
+
+  /** What was typed and not yet kept, by field. */
+  declare private draft: Readonly<Record<string, string>>;
+  declare private reach: Reach;
+  declare private fault: string;
+  private readonly protocol = new Select(this, (session) =>
+    session.openDay === null
+      ? defaultsOf(session.notebook)
+      : dayOf(session.notebook, session.openDay),
+  );
+  private readonly mark = new Select(
+    this,
+    (session) => aboutOf(session.notebook).decimalMark ?? '.',
+  );
+
+  constructor() {
+    super();
+    this.draft = {};
+    this.reach = 'from this day on';
+    this.fault = '';
+  }
+
+  private text(name: keyof Protocol): string {
+    const typed = this.draft[name];
+    if (typed !== undefined) return typed;
+    const known = this.protocol.value?.[name];
+    return typeof known === 'number'
+      ? writeNumber(known, this.mark.value ?? '.')
+      : (known ?? '').toString();
+  }
+
+  /** The number typed in a field, or why there is none. */
+  private number(name: NumberName): number | Fault {
+    return parseNumber(this.text(name), this.mark.value ?? '.');
+  }
+
+  private get fluidIs(): Protocol['fluidIs'] {
+    const typed = this.draft['fluidIs'] ?? this.protocol.value?.fluidIs;
+    return typed === 'made up to' ? 'made up to' : 'added';
+  }
+
+  private onInput(event: Event): void {
+    const input = event.target as HTMLInputElement;
+    if (input.name === '') return;
+    this.draft = { ...this.draft, [input.name]: input.value };
+    this.fault = '';
+  }
+
+  private async onSubmit(event: SubmitEvent): Promise<void> {
+    event.preventDefault();
+    const { session } = this.protocol;
+    if (!session) return;
+    const facts: Record<string, number | string> = {
+      fluidIs: this.fluidIs,
+      fluid: this.text('fluid').trim(),
+    };
+    for (const name of numbers) {
+      const number = this.number(name);
+      if (isFault(number)) {
+        this.fault = `${fieldWords[name]}: ${number.sentence}`;
+        return;
+      }
+      if (number <= 0) {
+        this.fault = `${fieldWords[name]}: type a number above 0.`;
+        return;
+      }
+      facts[name] = number;
+    }
+    const sum = this.factor;
+    if (isFault(sum)) {
+      this.fault = sum.sentence;
+      return;
+    }
+    const day = session.openDay ?? '';
+    const edit = changeDayCopy(session.notebook, day, facts as Partial<Protocol>, this.reach);
+    this.draft = {};
+    this.fault = '';
+    await session.dispatch({ ...edit, label: `how you count, ${this.reach}` });
+    sayOfSettings(this, 'Kept.');
+  }
+
+  /** mL of fluid added: what was poured, or the mark filled up to less the dung in it. */
+  private get added(): number | Fault {
+    const grams = this.number('grams');
+    const fluid = this.number('fluidMl');
+    if (isFault(grams)) return grams;
+    if (isFault(fluid) || this.fluidIs === 'added') return fluid;
+    return fluid - grams;
+  }
+
+  private get factor(): number | Fault {
+    const grams = this.number('grams');
+    const area = this.number('areaMl');
+    const areas = this.number('areas');
+    const { added } = this;
+    for (const one of [grams, added, area, areas]) if (isFault(one)) return one;
+    return eggFactor(grams as number, added as number, area as number, areas as number);
+  }
+
+  private renderSum(): TemplateResult {
+    const { factor, added } = this;
+    if (isFault(factor)) return html`<p class="sum fault">${factor.sentence}</p>`;
+    const mark = this.mark.value ?? '.';
+    const words = (name: NumberName): string => this.text(name).trim();
+    const fluid = isFault(added) ? '' : writeNumber(Number(added.toPrecision(12)), mark);
+    return html`
+      <p class="sum">
+        Factor: (${fluid} mL + ${words('grams')} g) ÷ (${words('grams')} g × ${words('areaMl')} mL ×
+        ${words('areas')}) = <b>${figureText(factor, undefined, mark)}</b>
+        <span class="small soft">epg for one egg seen</span>
+      </p>
+    `;
+  }
+
+  private renderNumber(name: NumberName): TemplateResult {
+    return html`
+      <label class="field">
+        ${fieldWords[name]}
+        <input name=${name} inputmode="decimal" autocomplete="off" .value=${this.text(name)} />
+      </label>
+    `;
+  }
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { session } = this.protocol;
+    if (!session) return nothing;
+    return html`
+      <form @submit=${this.onSubmit} @input=${this.onInput} novalidate>
+        <div class="row">
+          ${this.renderNumber('grams')} ${this.renderNumber('fluidMl')}
+          <label class="field">
+            That fluid is
+            <select name="fluidIs">
+              <option value="added" ?selected=${this.fluidIs === 'added'}>added to the dung</option>
+              <option value="made up to" ?selected=${this.fluidIs === 'made up to'}>
+                made up to, dung and all
+              </option>
+            </select>
+          </label>
+          ${this.renderNumber('areaMl')} ${this.renderNumber('areas')}
+        </div>
+        <div aria-live="polite">${this.renderSum()}</div>
+        <div class="row">
+          ${this.renderNumber('lanes')}
+          <label class="field">
+            Fluid used <input name="fluid" autocomplete="off" .value=${this.text('fluid')} />
+          </label>
+          ${this.renderNumber('gravity')}
+          ${reachField(session, this.reach, (reach) => {
+            this.reach = reach;
+          })}
+        </div>
+        ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
+        <div class="actions"><button class="main">Keep these</button></div>
+      </form>
+    `;
+  }
+}
+
+customElements.define('sd-protocol-form', SdProtocolForm);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sd-protocol-form': SdProtocolForm;
+  }
+}

@@ -1,0 +1,166 @@
+import { LitElement, css, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { theme } from './theme.ts';
+
+/**
+ * A dialog with a heading and a way out, on the browser's own `<dialog>`: focus goes in on opening,
+ * stays in, and returns to where it was. What stands in the slot stays there when the sheet is closed,
+ * so nothing typed in it is lost.
+ *
+ *     <sd-sheet heading="Animals"> … </sd-sheet>
+ *
+ * The first element marked `autofocus` takes the focus; else the heading does. Fires `sheet-closed`.
+ */
+export class SdSheet extends LitElement {
+  static override properties = { heading: { type: String }, isWide: { type: Boolean } };
+
+  static override styles = [
+    ...theme,
+    css`
+      dialog {
+        width: min(560px, calc(100vw - 24px));
+        padding: 0;
+      }
+
+      dialog.wide {
+        width: min(860px, calc(100vw - 24px));
+        max-width: calc(100vw - 24px);
+      }
+
+      header {
+        position: sticky;
+        top: 0;
+        z-index: 1;
+        display: flex;
+        align-items: center;
+        justify-content: space-between;
+        gap: 12px;
+        padding: 10px 12px 10px 20px;
+        border-bottom: 1px solid var(--line);
+        background: var(--sheet);
+      }
+
+      h2 {
+        font-size: var(--size-large);
+      }
+
+      h2:focus {
+        outline: none;
+      }
+
+      .body {
+        padding: 16px 20px 20px;
+      }
+
+      .close {
+        min-width: 44px;
+        min-height: 44px;
+      }
+
+      @media (max-width: 600px) {
+        dialog,
+        dialog.wide {
+          width: 100vw;
+          max-width: 100vw;
+          max-height: 100dvh;
+          margin: auto 0 0;
+          border-radius: 10px 10px 0 0;
+        }
+
+        .body {
+          padding: 14px 14px calc(20px + env(safe-area-inset-bottom));
+        }
+      }
+
+      @media print {
+        dialog {
+          display: none;
+        }
+      }
+    `,
+  ];
+
+  declare heading: string;
+  declare isWide: boolean;
+  private opener: Element | null = null;
+
+  constructor() {
+    super();
+    this.heading = '';
+    this.isWide = false;
+  }
+
+  get isOpen(): boolean {
+    return this.dialog?.open === true;
+  }
+
+  /** Opens the sheet over the page. */
+  async open(): Promise<void> {
+    await this.updateComplete;
+    if (this.dialog?.open) return;
+    this.opener = deepActive();
+    this.dialog?.showModal();
+    const first = this.querySelector<HTMLElement>('[autofocus]');
+    (first ?? this.renderRoot.querySelector('h2'))?.focus();
+  }
+
+  close(): void {
+    this.dialog?.close();
+  }
+
+  private get dialog(): HTMLDialogElement | null {
+    return this.renderRoot?.querySelector('dialog') ?? null;
+  }
+
+  private onClose(): void {
+    if (this.opener instanceof HTMLElement && this.opener.isConnected) this.opener.focus();
+    this.opener = null;
+    this.dispatchEvent(new CustomEvent('sheet-closed', { bubbles: true, composed: true }));
+  }
+
+  /** A press beside the sheet closes it, unless it began inside (a selection drawn outwards). */
+  private onPointerDown(event: PointerEvent): void {
+    if (event.target !== this.dialog || !this.dialog) return;
+    const box = this.dialog.getBoundingClientRect();
+    const isInside =
+      event.clientX >= box.left &&
+      event.clientX <= box.right &&
+      event.clientY >= box.top &&
+      event.clientY <= box.bottom;
+    if (!isInside) this.close();
+  }
+
+  protected override firstUpdated(_changed: PropertyValues): void {
+    this.dialog?.addEventListener('pointerdown', (event) => this.onPointerDown(event));
+  }
+
+  protected override render(): TemplateResult {
+    return html`
+      <dialog
+        class=${this.isWide ? 'wide' : nothing}
+        aria-labelledby="heading"
+        @close=${this.onClose}
+      >
+        <header>
+          <h2 id="heading" tabindex="-1">${this.heading}</h2>
+          <button class="quiet close" @click=${this.close}>Close</button>
+        </header>
+        <div class="body"><slot></slot></div>
+      </dialog>
+    `;
+  }
+}
+
+customElements.define('sd-sheet', SdSheet);
+
+/** The element that has the focus, looked for inside shadow roots too. */
+export function deepActive(): Element | null {
+  let active = document.activeElement;
+  while (active?.shadowRoot?.activeElement) active = active.shadowRoot.activeElement;
+  return active;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sd-sheet': SdSheet;
+  }
+}
