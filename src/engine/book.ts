@@ -74,9 +74,11 @@ export class Book {
     const changes: RowCellChange[] = [];
     for (const day of this.plan.byDay.keys()) this.sheetsOf(day);
     const days = [...this.sheets.keys()];
-    // Lists last: written first, they would be worked out anew with every chunk of rows.
+    // Limits and protocol first: written last, they would have every row worked out twice. Lists last: written
+    // first, they would be worked out anew with every chunk of rows.
+    changes.push(...this.writeHeads(false));
     for (const day of days) yield* this.loadRows(day, false, changes);
-    changes.push(...this.writeHeads());
+    changes.push(...this.writeHeads(true));
     yield;
     for (const day of days) yield* this.loadRows(day, true, changes);
     return changes;
@@ -95,13 +97,13 @@ export class Book {
     for (let from = 0; from < list.length; from += CHUNK) {
       if (from > 0) yield;
       const chunk = list.slice(from, from + CHUNK);
-      const written = this.calculator.batch(() => {
+      const written = this.written(() => {
         for (const [row, days] of chunk) {
           for (const day of days ?? this.sheets.keys())
             if (this.sheets.has(day)) this.writeRow(day, row, true);
         }
       });
-      changes.push(...this.rowChanges(written));
+      changes.push(...written);
     }
     return changes;
   }
@@ -109,17 +111,17 @@ export class Book {
   /** Takes in changes of limits and protocol. */
   refeedHeads(notebook: Notebook): RowCellChange[] {
     this.notebook = notebook;
-    return this.writeHeads();
+    return this.writeHeads(true);
   }
 
   /** The row of the open day that is being typed. */
   holdBack(day: DayId, row: RowId | null): RowCellChange[] {
     const rows = [this.held, row].filter((id) => id !== null && id !== undefined);
     this.held = row;
-    const written = this.calculator.batch(() => {
+    const written = this.written(() => {
       for (const id of rows) this.writeRow(day, id, true);
     });
-    return this.rowChanges(written);
+    return written;
   }
 
   get heldRow(): RowId | null {
@@ -161,16 +163,26 @@ export class Book {
     this.calculator.destroy();
   }
 
+  /**
+   * Writes first and works out once. (The calculator's own batches go through all that was written before
+   * at every write, for an undo that is not wanted here.)
+   */
+  private written(write: () => void): RowCellChange[] {
+    this.calculator.suspendEvaluation();
+    write();
+    return this.rowChanges(this.calculator.resumeEvaluation());
+  }
+
   private *loadRows(day: DayId, late: boolean, changes: RowCellChange[]): Generator<void, void> {
     const nodes = this.plan.byDay.get(day)?.rows ?? [];
     if (late && !nodes.some((planned) => planned.late)) return;
     for (let from = 0; from < this.slots.count; from += CHUNK) {
-      const written = this.calculator.batch(() => {
+      const written = this.written(() => {
         const end = Math.min(from + CHUNK, this.slots.count);
         for (let slot = from; slot < end; slot++)
           this.writeRow(day, this.slots.rowAt(slot) as RowId, late);
       });
-      changes.push(...this.rowChanges(written));
+      changes.push(...written);
       yield;
     }
   }
@@ -223,10 +235,12 @@ export class Book {
     return wanted;
   }
 
-  private writeHeads(): RowCellChange[] {
-    const written = this.calculator.batch(() => {
+  /** Writes head lines that differ; `figures` says whether figures too. */
+  private writeHeads(figures: boolean): RowCellChange[] {
+    const written = this.written(() => {
       for (const [day, sheets] of this.sheets) {
         for (const planned of this.plan.byDay.get(day)?.heads ?? []) {
+          if (planned.template && !figures) continue;
           const line = this.layout.headOf(planned.node);
           const content = headContent(this.notebook, day, planned, this.layout);
           if (sheets.head[line] === content) continue;
@@ -236,7 +250,7 @@ export class Book {
         }
       }
     });
-    return this.rowChanges(written);
+    return written;
   }
 
   /** Gives slots to animals that have none; true when ranges had to grow. */

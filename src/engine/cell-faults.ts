@@ -1,4 +1,5 @@
-import { CellError, DetailedCellError, ErrorType } from 'hyperformula';
+import type { DetailedCellError} from 'hyperformula';
+import { CellError, ErrorType } from 'hyperformula';
 import { fault, type Fault } from '../../shared/value.ts';
 
 /** The message of the error that means "no answer"; `KNOWN` turns it into a truly empty cell. */
