@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { classMap } from 'lit/directives/class-map.js';
-import { styleMap } from 'lit/directives/style-map.js';
+import { styleMap } from './style-map.ts';
 import type { CellText } from './grid-cell-text.ts';
 import { hasRoomForUnit, type GridColumn, type GridDay } from './grid-layout.ts';
 import type { GridRow, Sort } from './grid-rows.ts';

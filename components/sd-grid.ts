@@ -1,7 +1,7 @@
 import { LitElement, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { guard } from 'lit/directives/guard.js';
 import { repeat } from 'lit/directives/repeat.js';
-import { styleMap } from 'lit/directives/style-map.js';
+import { styleMap } from './style-map.ts';
 import { dayOf } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
 import { Announcer } from './announcer.ts';
@@ -11,6 +11,7 @@ import { GridHand, type HandHost } from './grid-hand.ts';
 import { commandOf, isTyping } from './grid-keys.ts';
 import { bandHeight, headHeight, type GridDay } from './grid-layout.ts';
 import { gridLook } from './grid-look.ts';
+import { gridCellLook } from './grid-cell-look.ts';
 import { GridMenus } from './grid-menus.ts';
 import { GridModel } from './grid-model.ts';
 import { GridMouse } from './grid-mouse.ts';
@@ -34,7 +35,7 @@ import './sd-grid-tools.ts';
 export class SdGrid extends LitElement implements HandHost {
   static override properties = { label: { type: String } };
 
-  static override styles = [...theme, gridLook];
+  static override styles = [...theme, gridLook, gridCellLook];
 
   /** Called this aloud, before the name of the open day. */
   declare label: string;
@@ -195,6 +196,12 @@ export class SdGrid extends LitElement implements HandHost {
   /** Puts the focus into the grid. */
   override focus(): void {
     this.settle(true);
+  }
+
+  /** Goes to an animal's row and puts the focus there. */
+  showAnimal(row: string): void {
+    this.mouse.toRow(row);
+    this.focus();
   }
 
   say(sentence: string): void {

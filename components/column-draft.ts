@@ -1,0 +1,118 @@
+import type { Column, ColumnFacts, ColumnKind, Notebook } from '../shared/notebook.ts';
+import { fault, type Fault } from '../shared/value.ts';
+import { toShown, toStored } from '../src/engine/stored-formula.ts';
+import { parseNumber } from '../src/text/decimal-text.ts';
+import { narrowest, widest } from './grid-layout.ts';
+
+/** A column as it stands in the dialog's fields: all of it text, nothing refused while it is typed. */
+export interface ColumnDraft {
+  readonly label: string;
+  readonly key: string;
+  readonly kind: ColumnKind;
+  readonly help: string;
+  readonly unit: string;
+  readonly width: string;
+  readonly decimals: string;
+  readonly low: string;
+  readonly high: string;
+  readonly step: string;
+  readonly words: string;
+  readonly formula: string;
+  readonly isShaded: boolean;
+  readonly isHidden: boolean;
+}
+
+export const blankColumn: ColumnDraft = {
+  label: '',
+  key: '',
+  kind: 'number',
+  help: '',
+  unit: '',
+  width: '',
+  decimals: '',
+  low: '',
+  high: '',
+  step: '',
+  words: '',
+  formula: '',
+  isShaded: false,
+  isHidden: false,
+};
+
+/** The kinds a person can add, in words. */
+export const kindWords: Readonly<Partial<Record<ColumnKind, string>>> = {
+  number: 'a number',
+  count: 'a count of eggs',
+  score: 'a score',
+  tick: 'a sign: seen or not',
+  choice: 'one of some words',
+  text: 'words',
+  weight: 'a weight',
+  formula: 'worked out by a formula',
+};
+
+export function draftOf(notebook: Notebook, column: Column): ColumnDraft {
+  const number = (value: number | undefined): string => (value === undefined ? '' : String(value));
+  return {
+    label: column.label ?? '',
+    key: column.key,
+    kind: column.kind,
+    help: column.help ?? '',
+    unit: column.unit ?? '',
+    width: number(column.width),
+    decimals: number(column.decimals),
+    low: number(column.low),
+    high: number(column.high),
+    step: number(column.step),
+    words: (column.words ?? []).join('\n'),
+    formula: column.kind === 'formula' ? toShown(notebook, column.formula ?? '') : '',
+    isShaded: column.shaded ?? false,
+    isHidden: column.hidden ?? false,
+  };
+}
+
+/** The facts a draft comes to, the key apart; or what is wrong with it. Empty fields are cleared. */
+export function factsOf(notebook: Notebook, draft: ColumnDraft): Partial<ColumnFacts> | Fault {
+  const label = draft.label.trim();
+  if (label === '') return fault('no-name', 'Give the column a name.');
+  const numbers: Record<string, number> = {};
+  for (const field of ['width', 'decimals', 'low', 'high', 'step'] as const) {
+    const typed = draft[field].trim();
+    if (typed === '') continue;
+    const value = parseNumber(typed, '.');
+    if (typeof value !== 'number') return value;
+    numbers[field] = value;
+  }
+  const wrong = numberFault(numbers);
+  if (wrong) return wrong;
+  const words = draft.words
+    .split('\n')
+    .map((word) => word.trim())
+    .filter((word) => word !== '');
+  if (draft.kind === 'choice' && words.length === 0)
+    return fault('no-words', 'Write the words to choose from, one on each line.');
+  const formula = draft.formula.trim().replace(/^=\s*/, '');
+  if (draft.kind === 'formula' && formula === '')
+    return fault('no-formula', 'Write the formula, like EPG(eggs, factor).');
+  return {
+    label,
+    help: draft.help.trim(),
+    unit: draft.unit.trim(),
+    ...numbers,
+    ...(words.length > 0 ? { words } : {}),
+    ...(draft.kind === 'formula' ? { formula: toStored(notebook, formula) } : {}),
+    shaded: draft.isShaded,
+    hidden: draft.isHidden,
+  };
+}
+
+function numberFault({ width, decimals, low, high, step }: Record<string, number>): Fault | null {
+  if (width !== undefined && (width < narrowest || width > widest))
+    return fault('bad-width', `A column is ${narrowest} to ${widest} pixels wide.`);
+  if (decimals !== undefined && (!Number.isInteger(decimals) || decimals < 0 || decimals > 9))
+    return fault('bad-decimals', 'Decimals are a whole number from 0 to 9.');
+  if (low !== undefined && high !== undefined && low >= high)
+    return fault('bad-range', 'The least has to be below the greatest.');
+  if (step !== undefined && step <= 0) return fault('bad-step', 'The step has to be more than 0.');
+  return null;
+}

@@ -1,0 +1,190 @@
+import { css, type CSSResult } from 'lit';
+
+/** The look of one cell: its text, its shade, its marks, and the editor that lies over it. */
+export const gridCellLook: CSSResult = css`
+  .animal,
+  .cell {
+    position: relative;
+    display: flex;
+    align-items: center;
+    justify-content: flex-end;
+    min-width: 0;
+    padding: 0 9px;
+    overflow: hidden;
+    border-right: 1px solid var(--line);
+    white-space: nowrap;
+  }
+
+  .row .cell,
+  .row .animal {
+    border-bottom: 1px solid var(--line);
+  }
+
+  .animal {
+    position: sticky;
+    left: 0;
+    z-index: 2;
+    justify-content: space-between;
+    gap: 8px;
+    border-right-color: var(--line-strong);
+    background: var(--sheet);
+    cursor: pointer;
+  }
+
+  .tag {
+    overflow: hidden;
+    font-weight: 600;
+    text-overflow: ellipsis;
+  }
+
+  .group {
+    overflow: hidden;
+    color: var(--soft);
+    font-size: var(--size-tiny);
+    text-overflow: ellipsis;
+  }
+
+  .narrow .row .animal {
+    flex-direction: column;
+    align-items: flex-start;
+    justify-content: center;
+    gap: 0;
+    line-height: 1.2;
+  }
+
+  .away .animal,
+  .away .cell {
+    background: var(--sunk);
+  }
+
+  .cell {
+    flex-direction: column;
+    align-items: flex-end;
+    justify-content: center;
+    line-height: 1.2;
+    cursor: cell;
+  }
+
+  .cell.start {
+    align-items: flex-start;
+  }
+
+  .cell .chip {
+    display: -webkit-box;
+    padding: 1px 8px;
+    border-radius: 9px;
+    font-size: var(--size-tiny);
+    font-weight: 500;
+    line-height: 1.2;
+    white-space: normal;
+    -webkit-box-orient: vertical;
+    -webkit-line-clamp: 2;
+  }
+
+  .cell > span,
+  .cell > s {
+    max-width: 100%;
+    overflow: hidden;
+    text-overflow: ellipsis;
+  }
+
+  .cell.past {
+    font-size: var(--size-small);
+  }
+
+  .cell.worked {
+    background: color-mix(in oklab, var(--sunk) 45%, var(--sheet));
+  }
+
+  .cell.heat {
+    background: color-mix(in oklab, var(--heat-full) var(--heat), var(--sheet));
+  }
+
+  .cell small {
+    max-width: 100%;
+    overflow: hidden;
+    color: var(--soft);
+    font-size: 0.72rem;
+    line-height: 1.15;
+    text-overflow: ellipsis;
+  }
+
+  .narrow .cell small {
+    white-space: normal;
+    text-align: right;
+  }
+
+  .cell.heat small {
+    color: var(--ink);
+  }
+
+  .head .cell small {
+    color: var(--soft);
+  }
+
+  s {
+    color: var(--soft);
+    text-decoration-thickness: 2px;
+  }
+
+  .wrong {
+    color: var(--warm);
+    font-weight: 600;
+    text-decoration: underline wavy 1.5px;
+    text-underline-offset: 4px;
+  }
+
+  [aria-selected='true'] {
+    background-image: linear-gradient(
+      color-mix(in srgb, var(--accent) 15%, transparent),
+      color-mix(in srgb, var(--accent) 15%, transparent)
+    );
+  }
+
+  [data-at] {
+    z-index: 1;
+    overflow: visible;
+  }
+
+  .editor {
+    position: absolute;
+    inset: 0 -1px -1px 0;
+    z-index: 1;
+    width: auto;
+    min-height: 0;
+    padding: 0 7px;
+    border: 0;
+    border-radius: 0;
+    outline: 2px solid var(--line-strong);
+    outline-offset: -2px;
+    background: none;
+    color: var(--ink);
+    caret-color: transparent;
+    font-size: var(--size-large);
+    font-weight: 600;
+    text-align: right;
+    pointer-events: none;
+  }
+
+  .editor:focus {
+    outline: 3px solid var(--accent);
+    outline-offset: -3px;
+    border-radius: 0;
+  }
+
+  .start > .editor {
+    text-align: left;
+  }
+
+  [data-editing] > .editor {
+    background: var(--sheet);
+    caret-color: var(--accent);
+    pointer-events: auto;
+  }
+
+  [data-editing].start > .editor {
+    min-width: 220px;
+    font-size: var(--size);
+    font-weight: 400;
+  }
+`;

@@ -1,0 +1,352 @@
+import { ContextConsumer } from '@lit/context';
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import type { Column } from '../shared/notebook.ts';
+import type { Edit } from '../shared/edit.ts';
+import { isFault, type Fault } from '../shared/value.ts';
+import {
+  addColumn,
+  changeColumn,
+  removeRecord,
+  reorderColumn,
+} from '../src/notebook/edit-records.ts';
+import { keyFromLabel } from '../src/notebook/key-name.ts';
+import { columnOf, columnsOf } from '../src/notebook/read.ts';
+import { blankColumn, draftOf, factsOf, kindWords, type ColumnDraft } from './column-draft.ts';
+import type { FormulaChange } from './sd-formula-field.ts';
+import { Select } from './selector-controller.ts';
+import { servicesContext } from './services.ts';
+import { theme } from './theme.ts';
+import './sd-formula-field.ts';
+import './sd-sheet.ts';
+import type { SdSheet } from './sd-sheet.ts';
+
+/**
+ * All columns in their order: which show, which come first, and the facts of each one. Every change
+ * is an edit at once and can be undone; a new column or a changed one is kept by its own button.
+ */
+export class SdColumnsDialog extends LitElement {
+  static override properties = {
+    columnId: { state: true },
+    draft: { state: true },
+    fault: { state: true },
+  };
+
+  static override styles = [
+    ...theme,
+    css`
+      ol {
+        display: grid;
+        margin: 0 0 12px;
+        padding: 0;
+        list-style: none;
+      }
+
+      li {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) auto auto auto;
+        align-items: center;
+        gap: 4px;
+        border-bottom: 1px solid var(--line);
+      }
+
+      li label {
+        display: flex;
+        align-items: center;
+        min-height: 44px;
+        min-width: 0;
+      }
+
+      li .soft {
+        margin-left: 8px;
+        font-size: var(--size-tiny);
+      }
+
+      form {
+        display: grid;
+        gap: 14px;
+      }
+
+      .row {
+        display: grid;
+        grid-template-columns: repeat(auto-fit, minmax(9em, 1fr));
+        gap: 12px;
+      }
+
+      .actions {
+        margin-top: 4px;
+      }
+
+      .away {
+        margin-right: auto;
+      }
+    `,
+  ];
+
+  /** Null: the list. `new`: a column to add. */
+  declare private columnId: string | null;
+  declare private draft: ColumnDraft;
+  declare private fault: string;
+  private readonly columns = new Select(this, (session) => session.notebook.columns);
+  private readonly services = new ContextConsumer(this, {
+    context: servicesContext,
+    subscribe: true,
+  });
+
+  constructor() {
+    super();
+    this.columnId = null;
+    this.draft = blankColumn;
+    this.fault = '';
+  }
+
+  /** What to show when opened: a column by its id, `new` for one to add, null for the list. */
+  show(column: string | null): void {
+    const session = this.columns.session;
+    const known = session && column !== null && columnOf(session.notebook, column);
+    this.columnId = column;
+    this.fault = '';
+    if (session && known) this.draft = draftOf(session.notebook, known);
+    else if (column === 'new') this.draft = blankColumn;
+  }
+
+  async open(): Promise<void> {
+    await this.updateComplete;
+    await this.renderRoot.querySelector<SdSheet>('sd-sheet')?.open();
+  }
+
+  private async dispatch(edit: Edit | Fault): Promise<boolean> {
+    if (isFault(edit)) {
+      this.fault = edit.sentence;
+      return false;
+    }
+    this.fault = '';
+    await this.columns.session?.dispatch(edit);
+    return true;
+  }
+
+  private hide(column: Column, isShown: boolean): void {
+    const { session } = this.columns;
+    if (session)
+      void this.dispatch(changeColumn(session.notebook, column.id, { hidden: !isShown }));
+  }
+
+  private move(column: Column, by: -1 | 1): void {
+    const { session } = this.columns;
+    if (!session) return;
+    const list = columnsOf(session.notebook);
+    const at = list.findIndex(({ id }) => id === column.id);
+    const before = by === -1 ? list[at - 1] : list[at + 2];
+    if (by === -1 && !before) return;
+    void this.dispatch(reorderColumn(session.notebook, column.id, before?.id ?? null));
+  }
+
+  private onInput(event: Event): void {
+    const input = event.target;
+    if (!(
+      input instanceof HTMLInputElement ||
+      input instanceof HTMLTextAreaElement ||
+      input instanceof HTMLSelectElement
+    ))
+      return;
+    const isBox = input instanceof HTMLInputElement && input.type === 'checkbox';
+    this.draft = { ...this.draft, [input.name]: isBox ? input.checked : input.value };
+    this.fault = '';
+  }
+
+  private async onSubmit(event: SubmitEvent): Promise<void> {
+    event.preventDefault();
+    const { session } = this.columns;
+    const { draft, columnId } = this;
+    if (!session || columnId === null) return;
+    const { notebook } = session;
+    const facts = factsOf(notebook, draft);
+    if (isFault(facts)) {
+      this.fault = facts.sentence;
+      return;
+    }
+    const key = draft.key.trim() === '' ? keyFromLabel(notebook, draft.label) : draft.key.trim();
+    if (draft.kind === 'formula') {
+      const wrong = session.engine.check(draft.formula.trim().replace(/^=\s*/, ''), 'column', key);
+      if (wrong) {
+        this.fault = wrong.sentence;
+        return;
+      }
+    }
+    const label = draft.label.trim();
+    const isDone = await this.dispatch(
+      columnId === 'new'
+        ? addColumn(notebook, this.newId(), { ...facts, key, label, kind: draft.kind })
+        : changeColumn(notebook, columnId, { ...facts, key }),
+    );
+    if (isDone) this.columnId = null;
+  }
+
+  private newId(): string {
+    return this.services.value?.newId() ?? crypto.randomUUID();
+  }
+
+  private async takeAway(): Promise<void> {
+    const { columnId, draft } = this;
+    if (columnId === null) return;
+    await this.dispatch(removeRecord('columns', columnId, `taking away the column ${draft.label}`));
+    this.columnId = null;
+  }
+
+  protected override render(): TemplateResult {
+    const heading =
+      this.columnId === null
+        ? 'Columns'
+        : this.columnId === 'new'
+          ? 'Add a column'
+          : `Column: ${this.draft.label}`;
+    return html`<sd-sheet heading=${heading}>
+      ${this.columnId === null ? this.listTemplate() : this.formTemplate()}
+    </sd-sheet>`;
+  }
+
+  private listTemplate(): TemplateResult {
+    const { session } = this.columns;
+    const list = session ? columnsOf(session.notebook) : [];
+    return html`<p class="soft">Ticked columns show. What is hidden still counts in formulas.</p>
+      <ol>
+        ${list.map((column, i) => {
+          const name = column.label ?? column.key;
+          return html`<li>
+            <label
+              ><input
+                type="checkbox"
+                .checked=${column.hidden !== true}
+                @change=${(event: Event) =>
+                  this.hide(column, (event.target as HTMLInputElement).checked)}
+              />${name}<span class="soft">${kindWords[column.kind] ?? column.kind}</span></label
+            >
+            <button
+              class="quiet icon"
+              aria-label="Move ${name} to the left"
+              ?disabled=${i === 0}
+              @click=${() => this.move(column, -1)}
+            >
+              <span aria-hidden="true">↑</span>
+            </button>
+            <button
+              class="quiet icon"
+              aria-label="Move ${name} to the right"
+              ?disabled=${i === list.length - 1}
+              @click=${() => this.move(column, 1)}
+            >
+              <span aria-hidden="true">↓</span>
+            </button>
+            <button class="quiet" aria-label="Change ${name}" @click=${() => this.show(column.id)}>
+              Change
+            </button>
+          </li>`;
+        })}
+      </ol>
+      ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
+      <div class="actions">
+        <button class="main" @click=${() => this.show('new')}>Add a column</button>
+      </div>`;
+  }
+
+  private formTemplate(): TemplateResult {
+    const { draft } = this;
+    const isNew = this.columnId === 'new';
+    const isMeasured = draft.kind === 'number' || draft.kind === 'score';
+    return html`<form @submit=${this.onSubmit} @input=${this.onInput} novalidate>
+      ${field('Name', 'label', draft.label)}
+      ${
+        isNew
+          ? html`<label class="field"
+              >What stands in it
+              <select name="kind">
+                ${Object.entries(kindWords).map(
+                  ([kind, words]) =>
+                    html`<option value=${kind} ?selected=${kind === draft.kind}>${words}</option>`,
+                )}
+              </select>
+            </label>`
+          : nothing
+      }
+      ${
+        draft.kind === 'formula'
+          ? html`<sd-formula-field
+              label="Formula, for every animal ="
+              place="column"
+              own-key=${draft.key || nothing}
+              .value=${draft.formula}
+              @sd-formula-change=${(event: CustomEvent<FormulaChange>) => {
+                this.draft = { ...this.draft, formula: event.detail.value };
+                this.fault = '';
+              }}
+            ></sd-formula-field>`
+          : nothing
+      }
+      ${
+        draft.kind === 'choice' || draft.kind === 'score'
+          ? html`<label class="field"
+              >${draft.kind === 'choice' ? 'Words to choose from' : 'A word for each point, from the least up'},
+              one on each line
+              <textarea name="words" .value=${draft.words}></textarea>
+            </label>`
+          : nothing
+      }
+      <div class="row">
+        ${field('Unit', 'unit', draft.unit)}
+        ${isMeasured ? field('At least', 'low', draft.low) : nothing}
+        ${isMeasured ? field('At most', 'high', draft.high) : nothing}
+        ${draft.kind === 'score' ? field('In steps of', 'step', draft.step) : nothing}
+        ${draft.kind === 'formula' ? field('Decimals', 'decimals', draft.decimals) : nothing}
+        ${field('Width in pixels', 'width', draft.width, 'as needed')}
+        ${field('Name in formulas', 'key', draft.key, 'from the name')}
+      </div>
+      ${field('What to type here, or what it means', 'help', draft.help)}
+      <label
+        ><input type="checkbox" name="isHidden" .checked=${draft.isHidden} />Hidden; still counts in
+        formulas</label
+      >
+      ${
+        draft.kind === 'formula'
+          ? html`<label
+              ><input type="checkbox" name="isShaded" .checked=${draft.isShaded} />Shaded by its
+              figure, light to dark</label
+            >`
+          : nothing
+      }
+      ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
+      <div class="actions">
+        ${
+          isNew
+            ? nothing
+            : html`<button type="button" class="quiet away" @click=${this.takeAway}>
+                Take the column away
+              </button>`
+        }
+        <button type="button" @click=${() => this.show(null)}>All columns</button>
+        <button class="main">${isNew ? 'Add the column' : 'Keep the change'}</button>
+      </div>
+    </form>`;
+  }
+}
+
+function field(label: string, name: keyof ColumnDraft, value: string, hint = ''): TemplateResult {
+  return html`<label class="field"
+    >${label}
+    <input
+      name=${name}
+      autocomplete="off"
+      placeholder=${hint || nothing}
+      inputmode=${name === 'width' || name === 'decimals' ? 'numeric' : nothing}
+      spellcheck=${name === 'key' ? 'false' : nothing}
+      autocapitalize=${name === 'key' ? 'off' : nothing}
+      .value=${value}
+    />
+  </label>`;
+}
+
+customElements.define('sd-columns-dialog', SdColumnsDialog);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sd-columns-dialog': SdColumnsDialog;
+  }
+}

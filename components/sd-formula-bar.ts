@@ -1,0 +1,293 @@
+import { LitElement, css, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { isFault, type Fault } from '../shared/value.ts';
+import { toStored } from '../src/engine/stored-formula.ts';
+import { changeColumn } from '../src/notebook/edit-records.ts';
+import { columnOf } from '../src/notebook/read.ts';
+import { barWords, type BarWords } from './formula-bar-words.ts';
+import type { Place } from './grid-place.ts';
+import { naming } from './naming.ts';
+import type { FormulaChange, SdFormulaField } from './sd-formula-field.ts';
+import { Select } from './selector-controller.ts';
+import { theme } from './theme.ts';
+import './sd-formula-field.ts';
+
+/**
+ * The line above the counts: whose cell has the focus, what was typed and when, or where the figure
+ * comes from. The formula of a column is changed here, once for all animals; while it is, a click on
+ * a cell, the name of a column or a figure puts its name in.
+ *
+ *     <sd-formula-bar .cell=${cell} @sd-done=${() => grid.focus()}></sd-formula-bar>
+ */
+export class SdFormulaBar extends LitElement {
+  static override properties = {
+    cell: { attribute: false },
+    draft: { state: true },
+    fault: { state: true },
+  };
+
+  static override styles = [
+    ...theme,
+    css`
+      :host {
+        display: block;
+        border: 1px solid var(--line);
+        border-radius: var(--radius);
+        background: var(--sheet);
+      }
+
+      .line {
+        display: grid;
+        grid-template-columns: auto minmax(0, 1fr) auto;
+        align-items: center;
+        gap: 4px 16px;
+        min-height: 44px;
+        padding: 4px 12px;
+      }
+
+      .where {
+        white-space: nowrap;
+        color: var(--soft);
+        font-size: var(--size-small);
+      }
+
+      .where b {
+        color: var(--ink);
+        font-size: var(--size);
+      }
+
+      .what {
+        min-width: 0;
+        overflow: hidden;
+        text-overflow: ellipsis;
+        white-space: nowrap;
+      }
+
+      .formula {
+        justify-content: flex-start;
+        max-width: 100%;
+        min-height: 34px;
+        overflow: hidden;
+        font-family: var(--font-code);
+        font-size: 0.875rem;
+        text-overflow: ellipsis;
+        white-space: nowrap;
+      }
+
+      .why {
+        color: var(--soft);
+        font-size: var(--size-small);
+        text-align: right;
+      }
+
+      .why span:not(:last-child)::after {
+        content: ' · ';
+      }
+
+      .edit {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: start;
+        gap: 8px;
+        padding: 8px 12px;
+      }
+
+      .edit sd-formula-field {
+        flex: 1 1 260px;
+      }
+
+      .edit p {
+        flex-basis: 100%;
+        margin: 0;
+      }
+
+      @media (max-width: 720px) {
+        .line {
+          grid-template-columns: minmax(0, 1fr) auto;
+          min-height: 74px;
+          align-content: start;
+        }
+
+        .why {
+          grid-column: 1 / -1;
+          text-align: left;
+        }
+      }
+
+      @media print {
+        :host {
+          display: none;
+        }
+      }
+    `,
+  ];
+
+  /** The cell that has the focus; null while none has. */
+  declare cell: Place | null;
+  declare private draft: string | null;
+  declare private fault: Fault | null;
+  private notices = 0;
+  private readonly heard = new Select(this, () => (this.notices += 1));
+  private readonly insert = (name: string): void => this.field?.insertName(name);
+
+  constructor() {
+    super();
+    this.cell = null;
+    this.draft = null;
+    this.fault = null;
+  }
+
+  private get field(): SdFormulaField | null {
+    return this.renderRoot.querySelector('sd-formula-field');
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    naming.end(this.insert);
+  }
+
+  protected override willUpdate(changed: PropertyValues<{ cell: Place | null }>): void {
+    const former = changed.get('cell');
+    const isOther = changed.has('cell') && former?.column !== this.cell?.column;
+    if (isOther && this.draft !== null) this.close();
+  }
+
+  private begin(formula: string): void {
+    this.draft = formula;
+    this.fault = null;
+    naming.begin(this.insert);
+    void this.updateComplete.then(() => this.field?.focus());
+  }
+
+  private close(): void {
+    this.draft = null;
+    this.fault = null;
+    naming.end(this.insert);
+  }
+
+  private cancel(): void {
+    this.close();
+    this.done();
+  }
+
+  private done(): void {
+    this.dispatchEvent(new CustomEvent('sd-done', { bubbles: true, composed: true }));
+  }
+
+  private async keep(): Promise<void> {
+    const { session } = this.heard;
+    const { draft, cell } = this;
+    const column = session && cell && columnOf(session.notebook, cell.column);
+    if (!session || !column || draft === null) return;
+    const shown = draft.trim().replace(/^=\s*/, '');
+    const wrong =
+      shown === ''
+        ? { fault: 'empty', sentence: 'Write a formula, or take it back with Escape.' }
+        : session.engine.check(shown, 'column', column.key);
+    if (wrong) {
+      this.fault = wrong;
+      return;
+    }
+    const edit = changeColumn(session.notebook, column.id, {
+      formula: toStored(session.notebook, shown),
+    });
+    if (isFault(edit)) {
+      this.fault = edit;
+      return;
+    }
+    this.close();
+    await session.dispatch({ ...edit, label: `the formula of ${column.label ?? column.key}` });
+    this.done();
+  }
+
+  private onKeydown(event: KeyboardEvent): void {
+    if (event.defaultPrevented) return;
+    if (event.key === 'Enter') void this.keep();
+    else if (event.key === 'Escape') this.cancel();
+    else return;
+    event.preventDefault();
+  }
+
+  private onChange(event: CustomEvent<FormulaChange>): void {
+    this.draft = event.detail.value;
+    this.fault = null;
+  }
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { session } = this.heard;
+    const words = session && this.cell ? barWords(session, this.cell, momentText) : null;
+    if (!session || !this.cell || !words)
+      return html`<div class="line">
+        <span class="where">Choose a cell to see what it holds and where it comes from.</span>
+      </div>`;
+    if (this.draft !== null) return this.editTemplate(words, this.cell);
+    return html`<div class="line">
+      <span class="where"><b>${words.tag}</b> · ${words.at}</span>
+      <span class="what">${this.whatTemplate(words)}</span>
+      <span class=${words.fault === null ? 'why' : 'why fault'}>
+        ${words.fault === null ? words.why.map((part) => html`<span>${part}</span>`) : words.fault}
+      </span>
+    </div>`;
+  }
+
+  private whatTemplate({ formula, typed }: BarWords): TemplateResult | typeof nothing {
+    if (formula === null) return typed === null ? nothing : html`${typed}`;
+    const own = typed === null ? nothing : html`<b>${typed}</b> typed here, in place of `;
+    return html`${own}<button
+        class="quiet formula"
+        title="Change this formula for all animals"
+        @click=${() => this.begin(formula)}
+      >
+        = ${formula}
+      </button>`;
+  }
+
+  private editTemplate(words: BarWords, cell: Place): TemplateResult {
+    const session = this.heard.session;
+    const column = session && columnOf(session.notebook, cell.column);
+    const name = column?.label ?? column?.key ?? '';
+    // What the formula's own keys do not use (Enter, Escape) comes up to this element.
+    return html`<div class="edit" @keydown=${this.onKeydown}>
+      <sd-formula-field
+        label="${name}, for every animal ="
+        place="column"
+        own-key=${column?.key ?? nothing}
+        .row=${cell.row}
+        .value=${this.draft ?? ''}
+        @sd-formula-change=${this.onChange}
+      ></sd-formula-field>
+      <button @click=${this.cancel}>Leave as it was</button>
+      <button class="main" @click=${this.keep}>Keep for all animals</button>
+      ${
+        this.fault
+          ? html`<p class="fault" role="alert">${this.fault.sentence}</p>`
+          : html`<p class="hint">
+              A click on a cell, the name of a column or a figure puts its name in. ${words.tag} is
+              the example.
+            </p>`
+      }
+    </div>`;
+  }
+}
+
+const clock = new Intl.DateTimeFormat('en-GB', {
+  day: 'numeric',
+  month: 'short',
+  hour: '2-digit',
+  minute: '2-digit',
+});
+
+/** A moment by this device's clock and zone: `14 Jun, 06:42`. */
+function momentText(ms: number): string {
+  return clock.format(ms);
+}
+
+customElements.define('sd-formula-bar', SdFormulaBar);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sd-formula-bar': SdFormulaBar;
+  }
+  interface HTMLElementEventMap {
+    'sd-done': CustomEvent;
+  }
+}
