@@ -14,11 +14,13 @@ export interface BlockPart {
 /** What every block's element has. */
 export interface BlockElement extends HTMLElement {
   blockId: string;
+  /** Brings an animal's row to the eye; a block that shows none has no need of it. */
+  showAnimal?(row: string): void;
 }
 
 /** Every kind of block that can be shown. A new one is one line here, and its element. */
 export const blockRegistry: { readonly [K in BlockKind]?: BlockPart } = {
-  grid: { tag: 'sd-grid', load: () => import('./sd-grid.ts'), place: 'wide', name: 'Counts' },
+  grid: { tag: 'sd-counts', load: () => import('./sd-counts.ts'), place: 'wide', name: 'Counts' },
   figures: {
     tag: 'sd-figures',
     load: () => import('./sd-figures.ts'),
@@ -30,6 +32,12 @@ export const blockRegistry: { readonly [K in BlockKind]?: BlockPart } = {
     load: () => import('./sd-treatment-list.ts'),
     place: 'side',
     name: 'Treatment list',
+  },
+  'shedding plot': {
+    tag: 'sd-shedding-plot',
+    load: () => import('./sd-shedding-plot.ts'),
+    place: 'side',
+    name: 'Who sheds most',
   },
   'check list': {
     tag: 'sd-check-list',

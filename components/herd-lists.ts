@@ -48,8 +48,3 @@ export function herdLists(session: Session, group: string | null = null): HerdLi
 function isTooMany(is: string | undefined): boolean {
   return is === 'too many' || is === 'at least';
 }
-
-/** `, 1 too many to count left out`; empty when there is none. */
-export function leftOutWords({ tooMany }: Pick<HerdLists, 'tooMany'>): string {
-  return tooMany.length === 0 ? '' : `${tooMany.length} too many to count left out`;
-}

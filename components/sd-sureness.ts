@@ -6,11 +6,12 @@ import type { Session } from '../src/session/session.ts';
 import { cupSureness } from '../src/stats/cup-sureness.ts';
 import { herdPrior, type PriorFound } from '../src/stats/herd-prior.ts';
 import { AfterPaint } from './after-paint.ts';
+import { boundEpg } from './bound-epg.ts';
 import { herdLists } from './herd-lists.ts';
 import { chambersOf, rowMethod } from './row-method.ts';
 import { valueByKey } from './row-values.ts';
 import { Select } from './selector-controller.ts';
-import { cupStatements, type Statement } from './sureness-words.ts';
+import { boundStatements, cupStatements, type Statement } from './sureness-words.ts';
 import { theme } from './theme.ts';
 
 /** The name of the limit that a chance is given for. */
@@ -18,8 +19,8 @@ const LIMIT_KEY = 'treat_from';
 
 /**
  * How sure the epg of one animal on the open day is: limits, the chance to be at the treat-from limit or
- * more, whether the chambers agree, and what one egg stands for with the sum behind it. Empty for an animal
- * that was not counted.
+ * more, whether the chambers agree, and what one egg stands for with the sum behind it. For a count that is
+ * only a bound, what that means; empty for an animal that was not counted.
  *
  *     <sd-sureness .row=${rowId}></sd-sureness>
  */
@@ -70,7 +71,10 @@ export class SdSureness extends LitElement {
     const { notebook, openDay } = session;
     const value = valueByKey(session, row);
     const [epg, eggs, factor] = [value('epg'), value('eggs'), value('factor')];
-    if (openDay === null || typeof epg !== 'number') return [];
+    if (openDay === null) return [];
+    const mark = aboutOf(notebook).decimalMark ?? '.';
+    if (typeof epg !== 'number')
+      return boundStatements(boundEpg(notebook, openDay, row, value), mark);
     if (typeof eggs !== 'number' || typeof factor !== 'number') return [];
     const limit = limitsOf(notebook).find(({ key }) => key === LIMIT_KEY);
     const from = limit && limitValue(notebook, openDay, limit.id);
@@ -79,7 +83,6 @@ export class SdSureness extends LitElement {
     const cup = { eggs, factor, chambers: chambersOf(session, row) };
     const sure = cupSureness(cup, from, prior ?? flat);
     if (isFault(sure)) return [{ about: '', figure: '', rest: sure.sentence, isWarning: true }];
-    const mark = aboutOf(notebook).decimalMark ?? '.';
     return cupStatements(sure, prior, rowMethod(session, row), mark);
   }
 

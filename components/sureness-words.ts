@@ -2,6 +2,7 @@ import { isFault } from '../shared/value.ts';
 import type { CupSureness } from '../src/stats/cup-sureness.ts';
 import type { PriorFound } from '../src/stats/herd-prior.ts';
 import type { MeanSureness } from '../src/stats/mean-sureness.ts';
+import type { BoundEpg } from './bound-epg.ts';
 import { figureText } from './figure-text.ts';
 import type { RowMethod } from './row-method.ts';
 
@@ -66,6 +67,18 @@ function methodStatements(factor: number, method: RowMethod | null, mark: Mark):
   if (method?.warning)
     found.push({ about: 'factor', figure: '', rest: method.warning.sentence, isWarning: true });
   return found;
+}
+
+/** A count that is a bound has no limits: what it is, and how to get a figure. */
+export function boundStatements(bound: BoundEpg | null, mark: Mark): readonly Statement[] {
+  if (bound === null || bound.is === 'not settled') return [];
+  const figure =
+    bound.epg === null ? bound.is : `${bound.is} ${figureText(bound.epg, 0, mark)} epg`;
+  const rest =
+    bound.is === 'at most'
+      ? 'a bound, in no mean and no list'
+      : 'a bound, in no mean and no list: count a part of the grid for a figure';
+  return [{ about: 'this count is', figure, rest }];
 }
 
 /** What a chance was reckoned with: "with the herd's own spread (19 counted, k 0.62)". */

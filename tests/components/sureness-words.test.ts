@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { isFault } from '../../shared/value.ts';
 import {
+  boundStatements,
   cupStatements,
   meanLines,
   percentText,
@@ -71,6 +72,20 @@ describe('percentText(share), pText(p)', () => {
     expect(percentText(0.5, '.')).toBe('50 %');
     expect(percentText(0.071, ',')).toBe('7,1 %');
     expect(pText(0.0004, '.')).toBe('p under 0.001');
+  });
+});
+
+describe('boundStatements(bound)', () => {
+  it('says that a bound is no figure, and how to get one', () => {
+    expect(boundStatements({ is: 'at least', epg: 2050 }, '.')).toEqual([
+      {
+        about: 'this count is',
+        figure: 'at least 2,050 epg',
+        rest: 'a bound, in no mean and no list: count a part of the grid for a figure',
+      },
+    ]);
+    expect(boundStatements({ is: 'too many', epg: null }, '.')[0]?.figure).toBe('too many');
+    expect(boundStatements(null, '.')).toEqual([]);
   });
 });
 

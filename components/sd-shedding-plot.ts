@@ -1,0 +1,229 @@
+import { LitElement, css, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { isFault, type Fault } from '../shared/value.ts';
+import { changeBlock } from '../src/notebook/edit-records.ts';
+import { groupsOn } from '../src/notebook/present.ts';
+import { aboutOf, blocksOf, dayOf } from '../src/notebook/read.ts';
+import { AfterPaint } from './after-paint.ts';
+import { dayWords } from './day-words.ts';
+import { figureText } from './figure-text.ts';
+import type { SheddingBar } from './plot-shedding.ts';
+import { sheddingOf, type SheddingOfDay } from './shedding.ts';
+import { sheddingSentences } from './shedding-words.ts';
+import { Select } from './selector-controller.ts';
+import { plotBlockStyles } from './plot-block-styles.ts';
+import { theme } from './theme.ts';
+
+/** Rows of the table before "all of them". */
+const MOST_ROWS = 200;
+
+/**
+ * Who sheds: the open day's animals by epg with the running total of their eggs, beside it what luck alone
+ * would show, all of it also in words and as a table.
+ */
+export class SdSheddingPlot extends LitElement {
+  static override properties = {
+    blockId: { type: String },
+    chart: { state: true },
+    trouble: { state: true },
+    isOpen: { state: true },
+  };
+
+  static override styles = [
+    ...theme,
+    plotBlockStyles,
+    css`
+      .among th {
+        color: var(--ink);
+        font-weight: 650;
+      }
+    `,
+  ];
+
+  declare blockId: string;
+  declare private chart: Element | null;
+  declare private trouble: string;
+  declare private isOpen: boolean;
+  private width = 0;
+  private drawn: { readonly of: SheddingOfDay; readonly width: number } | null = null;
+  private readonly shedding = new AfterPaint<SheddingOfDay | Fault | null>(this, (session) =>
+    sheddingOf(session, this.group),
+  );
+  private readonly notebook = new Select(this, ({ notebook }) => notebook, {
+    same: (a, b) => a.blocks === b.blocks && a.groups === b.groups && a.about === b.about,
+  });
+  private readonly size = new ResizeObserver(([entry]) => {
+    this.width = Math.floor(entry?.contentRect.width ?? 0);
+    void this.draw();
+  });
+  private readonly onPrint = (): void => {
+    this.isOpen = true;
+    this.performUpdate();
+  };
+
+  constructor() {
+    super();
+    this.blockId = '';
+    this.chart = null;
+    this.trouble = '';
+    this.isOpen = false;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.size.observe(this);
+    window.addEventListener('beforeprint', this.onPrint);
+  }
+
+  override disconnectedCallback(): void {
+    this.size.disconnect();
+    window.removeEventListener('beforeprint', this.onPrint);
+    super.disconnectedCallback();
+  }
+
+  /** The group chosen for this block; null for all animals present. */
+  private get group(): string | null {
+    const { session } = this.shedding;
+    const block = session && blocksOf(session.notebook).find(({ id }) => id === this.blockId);
+    const group = block?.choices?.['group'] ?? '';
+    return group === '' ? null : group;
+  }
+
+  private async choose(event: Event): Promise<void> {
+    const group = (event.target as HTMLSelectElement).value;
+    const label = 'the group shown by who sheds';
+    await this.notebook.session?.dispatch(
+      changeBlock(this.blockId, { choices: { ...this.choices, group } }, label),
+    );
+  }
+
+  private get choices(): Readonly<Record<string, string>> {
+    const { session } = this.notebook;
+    const block = session && blocksOf(session.notebook).find(({ id }) => id === this.blockId);
+    return block?.choices ?? {};
+  }
+
+  protected override updated(_changed: PropertyValues): void {
+    void this.draw();
+  }
+
+  /** Draws anew when the figures or the width are other than those drawn; the library comes when first needed. */
+  private async draw(): Promise<void> {
+    const of = this.shedding.value;
+    const { width } = this;
+    if (!of || isFault(of) || width < 120) return;
+    if (this.drawn?.of === of && this.drawn.width === width) return;
+    this.drawn = { of, width };
+    try {
+      const { sheddingPlot } = await import('./plot-shedding.ts');
+      if (this.drawn.of !== of || this.drawn.width !== width) return;
+      const { share, luckLine: luck } = of;
+      const sentence = sheddingSentences(of).join(' ');
+      this.chart = sheddingPlot({ bars: this.bars(of), share: share * 100, luck, sentence }, width);
+      this.trouble = '';
+    } catch {
+      this.trouble = 'The chart could not be drawn; its figures stand in the table below.';
+    }
+  }
+
+  private get mark(): '.' | ',' {
+    const { session } = this.notebook;
+    return (session && aboutOf(session.notebook).decimalMark) ?? '.';
+  }
+
+  private bars({ order, lists, reached }: SheddingOfDay): readonly SheddingBar[] {
+    return order.shedders.map(({ row, epg, running }, i) => ({
+      tag: lists.animals[row]?.tag ?? '',
+      words: `${figureText(epg, 0, this.mark)} epg`,
+      from: (order.shedders[i - 1]?.running ?? 0) * 100,
+      to: running * 100,
+      isAmong: i < reached.animals,
+    }));
+  }
+
+  private renderGroups(): TemplateResult | typeof nothing {
+    const { session } = this.notebook;
+    if (!session || session.openDay === null) return nothing;
+    const groups = groupsOn(session.notebook, session.openDay);
+    const { group } = this;
+    if (groups.length < 2 && group === null) return nothing;
+    const all = group !== null && !groups.includes(group) ? [...groups, group] : groups;
+    return html`<label class="choice">
+      Group
+      <select @change=${this.choose}>
+        <option value="" ?selected=${group === null}>all animals</option>
+        ${all.map(
+          (name) => html`<option value=${name} ?selected=${name === group}>${name}</option>`,
+        )}
+      </select>
+    </label>`;
+  }
+
+  private renderTable(of: SheddingOfDay): TemplateResult {
+    const bars = this.bars(of);
+    return html`<div class="scroll" role="region" aria-label="The animals by epg" tabindex="0">
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">animal, highest first</th>
+            <th scope="col">epg</th>
+            <th scope="col">running total of eggs</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${bars.slice(0, MOST_ROWS).map(
+            ({ tag, words, to, isAmong }) =>
+              html`<tr class=${isAmong ? 'among' : nothing}>
+                <th scope="row">${tag}</th>
+                <td>${words.replace(' epg', '')}</td>
+                <td>${figureText(to, 1, this.mark)} %</td>
+              </tr>`,
+          )}
+        </tbody>
+      </table>
+      ${
+        bars.length > MOST_ROWS
+          ? html`<p class="small soft">
+              The first ${MOST_ROWS} of ${bars.length}; the rest shed
+              ${figureText(100 - (bars[MOST_ROWS - 1]?.to ?? 100), 1, this.mark)} % of the eggs.
+            </p>`
+          : nothing
+      }
+    </div>`;
+  }
+
+  private renderShedding(of: SheddingOfDay): TemplateResult {
+    const [headline, ...others] = sheddingSentences(of);
+    const { session } = this.shedding;
+    const day = session && dayOf(session.notebook, of.day);
+    return html`
+      <p class="headline">${headline}</p>
+      ${others.map((sentence) => html`<p class="beside">${sentence}</p>`)}
+      <div class="chart">${this.chart}</div>
+      ${this.trouble === '' ? nothing : html`<p class="fault" role="alert">${this.trouble}</p>`}
+      <details .open=${this.isOpen} @toggle=${this.onToggle}>
+        <summary>As a table${day ? `, ${dayWords(day)}` : ''}</summary>
+        ${this.isOpen ? this.renderTable(of) : nothing}
+      </details>
+    `;
+  }
+
+  private onToggle(event: Event): void {
+    this.isOpen = (event.target as HTMLDetailsElement).open;
+  }
+
+  protected override render(): TemplateResult {
+    const { value } = this.shedding;
+    if (value === undefined) return html`<p class="soft">Working…</p>`;
+    if (value === null) return html`<p class="soft">No sampling day is open.</p>`;
+    return html`${this.renderGroups()}
+    ${isFault(value) ? html`<p class="soft">${value.sentence}</p>` : this.renderShedding(value)}`;
+  }
+}
+
+customElements.define('sd-shedding-plot', SdSheddingPlot);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sd-shedding-plot': SdSheddingPlot;
+  }
+}
