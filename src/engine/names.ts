@@ -64,6 +64,12 @@ function boundTarget(
 }
 
 function unknownName(notebook: Notebook, shown: string): Fault {
+  if (/^[a-z]{1,2}\d{1,5}$/i.test(shown)) {
+    return fault(
+      'unknown-name',
+      `“${shown}” looks like a cell address. Here columns have names, such as epg or herd.epg.`,
+    );
+  }
   const near = nearest(shown, namesKnown(notebook));
   const hint = near === null ? '' : ` The nearest known name is “${near}”.`;
   return fault('unknown-name', `“${shown}” is not a known name.${hint}`);

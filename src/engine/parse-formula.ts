@@ -237,7 +237,7 @@ class FormulaReader {
   private expect(mark: string, what: string): void {
     const token = this.peek();
     if (token && this.isMark(mark)) this.next++;
-    else if (token?.kind === 'mark' && token.text === ';') throw this.unexpected(token);
+    else if (token?.kind === 'mark' && /^[;:!$]$/.test(token.text)) throw this.unexpected(token);
     else
       throw new FormulaProblem(
         'formula',
