@@ -1,4 +1,5 @@
-import binomial from '@stdlib/stats-base-dists-binomial';
+import binomialCdf from '@stdlib/stats-base-dists-binomial-cdf';
+import binomialPmf from '@stdlib/stats-base-dists-binomial-pmf';
 import type { Fault } from '../../shared/value.ts';
 import { checkEggs, checkPositive } from './input-check.ts';
 
@@ -35,16 +36,16 @@ export function chamberGap(first: number, second: number, part1 = 1, part2 = 1):
 
 /** P for a count `low` that lies under its expectation: the tail below, and its match above. */
 function bothTails(low: number, total: number, p: number): number {
-  const ceiling = binomial.pmf(low, total, p) * (1 + 1e-7);
+  const ceiling = binomialPmf(low, total, p) * (1 + 1e-7);
   // Above the mode the chances only fall: search the first split as unlikely as the one seen.
   let from = Math.ceil(total * p);
   let to = total + 1;
   while (from < to) {
     const middle = Math.floor((from + to) / 2);
-    if (binomial.pmf(middle, total, p) <= ceiling) to = middle;
+    if (binomialPmf(middle, total, p) <= ceiling) to = middle;
     else from = middle + 1;
   }
-  const below = binomial.cdf(low, total, p);
-  const above = from > total ? 0 : binomial.cdf(total - from, total, 1 - p);
+  const below = binomialCdf(low, total, p);
+  const above = from > total ? 0 : binomialCdf(total - from, total, 1 - p);
   return Math.min(1, below + above);
 }

@@ -1,4 +1,4 @@
-import t from '@stdlib/stats-base-dists-t';
+import tQuantile from '@stdlib/stats-base-dists-t-quantile';
 
 const remembered = new Map<string, number>();
 
@@ -11,7 +11,7 @@ export function studentQuantile(p: number, df: number): number {
   let value = remembered.get(key);
   if (value === undefined) {
     if (remembered.size > 1000) remembered.clear();
-    remembered.set(key, (value = t.quantile(p, df)));
+    remembered.set(key, (value = tQuantile(p, df)));
   }
   return value;
 }
