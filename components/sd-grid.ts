@@ -14,6 +14,7 @@ import { gridLook } from './grid-look.ts';
 import { gridCellLook } from './grid-cell-look.ts';
 import { GridMenus } from './grid-menus.ts';
 import { GridModel } from './grid-model.ts';
+import { noFilter } from './grid-rows.ts';
 import { GridMouse } from './grid-mouse.ts';
 import { GridPaste } from './grid-paste.ts';
 import { spotOf, type Place, type Spot } from './grid-place.ts';
@@ -198,8 +199,10 @@ export class SdGrid extends LitElement implements HandHost {
     this.settle(true);
   }
 
-  /** Goes to an animal's row and puts the focus there. */
+  /** Goes to an animal's row and puts the focus there; a filter that hides it is lifted. */
   showAnimal(row: string): void {
+    if (!this.held) return;
+    if (!this.held.sheet.rowIndex.has(row)) this.held.filterBy(noFilter);
     this.mouse.toRow(row);
     this.focus();
   }
