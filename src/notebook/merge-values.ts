@@ -46,6 +46,7 @@ export function mergeCell(
   theirsSeen: Seen,
 ): Cell<Json> {
   if (mine === theirs || isSameSingle(mine, theirs)) return mine;
+  if (isMadeUp(mine) !== isMadeUp(theirs)) return isMadeUp(mine) ? theirs : mine;
   const kept = mine.filter((entry) => holds(theirs, entry) || !covers(theirsSeen, entry[1]));
   const taken = theirs.filter((entry) => !holds(mine, entry) && !covers(mineSeen, entry[1]));
   const merged = (kept.length + taken.length > 0 ? [...kept, ...taken] : [...mine, ...theirs]).sort(
@@ -59,6 +60,13 @@ export function mergeCell(
 function isSameSingle(mine: Cell<Json>, theirs: Cell<Json>): boolean {
   const [a, b] = [mine[0], theirs[0]];
   return mine.length === 1 && theirs.length === 1 && !!a && !!b && holds([a], b);
+}
+
+/** The stamp of a value that stands in for one lost to damage: any true value takes its place. */
+export const madeUp: Stamp = [0, 0, 'made up'];
+
+function isMadeUp(cell: Cell<Json>): boolean {
+  return cell.every(([, stamp]) => compareStamps(stamp, madeUp) === 0);
 }
 
 /** What stands in `Notebook` beside the tables of cells. */

@@ -37,11 +37,8 @@ export function migrate(
       'no-version',
       'This notebook does not say which version it is (version should be 1, 2, …), so it cannot be read safely. Open an earlier copy of the file.',
     );
-  if ((version as number) > present || (Number.isInteger(language) && isNewer(language)))
-    return fault(
-      'newer-version',
-      'This notebook was written by a newer Sampling Daybook than this one. Open it there, or update this one by reloading the page with a network. Nothing was changed.',
-    );
+  const newer = newerVersion(version as number, language, present);
+  if (newer) return newer;
   let notebook: AnyVersion = json;
   for (let at = version as number; at < present; at += 1) {
     const step = steps.get(at);
@@ -55,8 +52,19 @@ export function migrate(
   return notebook;
 }
 
-function isNewer(language: unknown): boolean {
-  return (language as number) > languageVersion;
+/** The fault for a notebook of a newer program; null for one that this program can read. */
+export function newerVersion(
+  version: number,
+  language: unknown,
+  present: number = notebookVersion,
+): Fault | null {
+  const isNewer = version > present || (typeof language === 'number' && language > languageVersion);
+  return isNewer
+    ? fault(
+        'newer-version',
+        'This notebook was written by a newer Sampling Daybook than this one. Open it there, or update this one by reloading the page with a network. Nothing was changed.',
+      )
+    : null;
 }
 
 function notANotebook(json: unknown): Fault {

@@ -3,8 +3,8 @@ import type { Notebook, TableName } from '../../shared/notebook.ts';
 import { isDate } from '../text/date.ts';
 import { parseDayId } from '../text/day-id.ts';
 import { isFault } from '../../shared/value.ts';
-import { checkOf } from './field-checks.ts';
-import type { Check } from './value-checks.ts';
+import { checkOf, tableNames } from './field-checks.ts';
+import { kindOnly, type Check } from './value-checks.ts';
 
 /** Something in a notebook that cannot be what it is meant to be, and where. */
 export interface Problem {
@@ -16,6 +16,12 @@ export interface Problem {
   /** The parts are sound, but two of them are one animal. */
   readonly kind?: 'animal-twice';
 }
+
+/**
+ * A file comes from anywhere and is checked to the letter. What this program kept itself is checked
+ * for damage only: a date that is none, if one was ever let through, must not vanish on reopening.
+ */
+export type Strictness = 'file' | 'kept';
 
 export type Report = (problem: Problem) => void;
 
@@ -79,7 +85,7 @@ export function isStamp(value: unknown): boolean {
 }
 
 /** What is wrong with a cell, if anything. A cleared value is sound everywhere. */
-export function cellProblem(
+function cellProblem(
   path: readonly string[],
   cell: unknown,
   check: Check | undefined,
@@ -104,8 +110,9 @@ function isDayName(name: string): boolean {
 const dayTables: ReadonlySet<string> = new Set(['days', 'bench', 'yard', 'decisions', 'readings']);
 
 /** What the name of a record (of a day's readings) has to be; null where it is. */
-function recordNameExpected(table: string, name: string): string | null {
+function recordNameExpected(table: string, name: string, strictness: Strictness): string | null {
   if (!isName(name)) return 'an id without line breaks';
+  if (strictness === 'kept') return null;
   if (dayTables.has(table) && !isDayName(name))
     return 'the name of a sampling day, like 2026-05-03 or 2026-05-03-evening,';
   if (table === 'settings' && name !== 'default' && !isDayName(name))
@@ -114,9 +121,10 @@ function recordNameExpected(table: string, name: string): string | null {
 }
 
 /** What the name of a field (a row, a column) has to be; null where it is. */
-function fieldNameExpected(table: string, name: string): string | null {
+function fieldNameExpected(table: string, name: string, strictness: Strictness): string | null {
   if (!isName(name)) return 'an id without line breaks';
-  if (table === 'groups' && !isDate(name)) return 'a day of the calendar, written like 2026-05-03,';
+  if (strictness === 'file' && table === 'groups' && !isDate(name))
+    return 'a day of the calendar, written like 2026-05-03,';
   return null;
 }
 
@@ -124,52 +132,87 @@ function misnamed(path: readonly string[], expected: string, raw: unknown): Prob
   return { path, sentence: `${expected} was expected as the name.`, raw };
 }
 
-/** The sound records of one table. */
-export function soundTable(table: TableName, json: unknown, report: Report): Notebook[TableName] {
-  const sound = soundParts(json, [table], report, (id, record) => {
-    const expected = recordNameExpected(table, id);
-    if (expected !== null) return void report(misnamed([table, id], expected, record));
-    return soundParts(record, [table, id], report, (field, cell) =>
-      soundField([table, id, field], cell, checkOf(table, field), report),
-    );
-  });
-  return sound as Notebook[TableName];
+/** What a cell at a place may hold; undefined where only a later version knows. */
+function checkFor(
+  table: TableName | 'readings',
+  field: string,
+  strictness: Strictness,
+): Check | undefined {
+  const check = checkOf(table, field);
+  return check && strictness === 'kept' ? kindOnly(check) : check;
 }
 
 function soundField(
-  path: readonly [table: string, ...string[]],
+  path: readonly [table: TableName | 'readings', ...string[]],
   cell: unknown,
-  check: Check | undefined,
   report: Report,
+  strictness: Strictness,
 ): unknown {
-  const expected = fieldNameExpected(path[0], path[path.length - 1] as string);
-  const found = expected === null ? cellProblem(path, cell, check) : misnamed(path, expected, cell);
+  const [table] = path;
+  const field = path[path.length - 1] as string;
+  const expected = fieldNameExpected(table, field, strictness);
+  const found =
+    expected === null
+      ? cellProblem(path, cell, checkFor(table, field, strictness))
+      : misnamed(path, expected, cell);
   if (found === null) return cell;
   report(found);
   return undefined;
 }
 
-/** The sound readings of one sampling day. */
-export function soundDay(day: string, json: unknown, report: Report): Notebook['readings'][string] {
-  const check = checkOf('readings', '');
-  const sound = soundParts(json, ['readings', day], report, (row, cells) => {
-    const expected = fieldNameExpected('readings', row);
-    if (expected !== null) return void report(misnamed(['readings', day, row], expected, cells));
-    return soundParts(cells, ['readings', day, row], report, (column, cell) =>
-      soundField(['readings', day, row, column], cell, check, report),
+/** The sound records of one table. */
+export function soundTable(
+  table: TableName,
+  json: unknown,
+  report: Report,
+  strictness: Strictness = 'file',
+): Notebook[TableName] {
+  const sound = soundParts(json, [table], report, (id, record) => {
+    const expected = recordNameExpected(table, id, strictness);
+    if (expected !== null) return void report(misnamed([table, id], expected, record));
+    return soundParts(record, [table, id], report, (field, cell) =>
+      soundField([table, id, field], cell, report, strictness),
     );
   });
-  return sound as Notebook['readings'][string];
+  return sound as Notebook[TableName];
+}
+
+/** The sound cells of one row of a sampling day. */
+export function soundRow(
+  day: string,
+  row: string,
+  cells: unknown,
+  report: Report,
+  strictness: Strictness = 'file',
+): Notebook['readings'][string][string] | undefined {
+  const expected = fieldNameExpected('readings', row, strictness);
+  if (expected !== null) return void report(misnamed(['readings', day, row], expected, cells));
+  const sound = soundParts(cells, ['readings', day, row], report, (column, cell) =>
+    soundField(['readings', day, row, column], cell, report, strictness),
+  );
+  return sound as Notebook['readings'][string][string];
 }
 
 /** The sound readings of all days. */
 export function soundReadings(json: unknown, report: Report): Notebook['readings'] {
   const sound = soundParts(json, ['readings'], report, (day, readings) => {
-    const expected = recordNameExpected('readings', day);
+    const expected = recordNameExpected('readings', day, 'file');
     if (expected !== null) return void report(misnamed(['readings', day], expected, readings));
-    return soundDay(day, readings, report);
+    return soundParts(readings, ['readings', day], report, (row, cells) =>
+      soundRow(day, row, cells, report),
+    );
   });
   return sound as Notebook['readings'];
+}
+
+/** What is wrong with a change that this program kept, if anything: its place or its cell. */
+export function keptChangeProblem(path: readonly string[], cell: unknown): Problem | null {
+  const [table = '', , field = ''] = path;
+  const isReading = table === 'readings';
+  if (path.length !== (isReading ? 4 : 3) || !path.every(isName))
+    return problem(path, 'a place in the notebook', path);
+  const known = isReading ? table : tableNames.find((name) => name === table);
+  return cellProblem(path, cell, known && checkFor(known, field, 'kept'));
 }
 
 /** What is known to have been seen; an entry that is none is reported and left out. */

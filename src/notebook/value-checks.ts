@@ -17,28 +17,44 @@ export const flag: Check = (value) => (typeof value === 'boolean' ? null : 'true
 export const number: Check = (value) =>
   typeof value === 'number' && Number.isFinite(value) ? null : 'a number';
 
-export const date: Check = (value) =>
+/** Checks that ask for text of some form. */
+const forms = new WeakSet<Check>();
+
+function form(check: Check): Check {
+  forms.add(check);
+  return check;
+}
+
+/** The check without what it asks of a text's form: a date is then any text. */
+export function kindOnly(check: Check): Check {
+  return forms.has(check) ? text : check;
+}
+
+export const date: Check = form((value) =>
   typeof value === 'string' && isDate(value)
     ? null
-    : 'a day of the calendar, written like 2026-05-03,';
+    : 'a day of the calendar, written like 2026-05-03,',
+);
 
 /** A day where it is known, empty text where it is not. */
-export const dateIfKnown: Check = (value) => (value === '' ? null : date(value));
+export const dateIfKnown: Check = form((value) => (value === '' ? null : date(value)));
 
 /** A year, a month or a day: of a bought-in animal no more may be known. */
-export const roughDate: Check = (value) =>
+export const roughDate: Check = form((value) =>
   typeof value === 'string' &&
   (/^((19|20|21)\d\d(-(0[1-9]|1[0-2]))?)?$/.test(value) || isDate(value))
     ? null
-    : 'a year, a month or a day, like 2024, 2024-03 or 2024-03-25,';
+    : 'a year, a month or a day, like 2024, 2024-03 or 2024-03-25,',
+);
 
 /** One of a closed list; the record makes the compiler name them all. */
 export function oneOf<T extends string>(words: Readonly<Record<T, true>>): Check {
   const list = Object.keys(words);
-  return (value) =>
+  return form((value) =>
     typeof value === 'string' && Object.hasOwn(words, value)
       ? null
-      : `one of ${list.map((word) => `"${word}"`).join(', ')}`;
+      : `one of ${list.map((word) => `"${word}"`).join(', ')}`,
+  );
 }
 
 export function listOf(check: Check, what: string): Check {
