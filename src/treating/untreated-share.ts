@@ -45,7 +45,9 @@ export function untreatedShares(
   const byGroup = new Map<string | null, ListEntry[]>();
   for (const entry of entriesOf(list)) {
     const group = entry.group ?? null;
-    byGroup.set(group, [...(byGroup.get(group) ?? []), entry]);
+    const entries = byGroup.get(group) ?? [];
+    entries.push(entry);
+    byGroup.set(group, entries);
   }
   return [...byGroup]
     .sort(([a], [b]) => (a === null ? 1 : b === null ? -1 : byText(a, b)))

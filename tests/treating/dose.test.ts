@@ -107,7 +107,7 @@ describe('doseFor(product, animal, weight)', () => {
       'Which species the label of Drench names is not typed yet. Tick them on the product.',
     ],
   ] as const)('%s is a stop, not a number', (_, product, who, weight, sentence) => {
-    const dose = doseFor(product as Product, who, weight, on);
+    const dose = doseFor(product, who, weight, on);
     expect(dose).toMatchObject({ ml: null, source: null, sum: '', stops: [sentence] });
   });
 

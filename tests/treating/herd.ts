@@ -160,7 +160,5 @@ export function typed(
       : typeof value === 'boolean'
         ? { kind: 'tick', text: value ? 'yes' : 'no', value }
         : value;
-  return withSets(notebook, [
-    { path: ['readings', day, row, `c-${key}`], value: reading as unknown as Json },
-  ]);
+  return withSets(notebook, [{ path: ['readings', day, row, `c-${key}`], value: reading }]);
 }
