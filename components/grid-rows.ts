@@ -3,6 +3,7 @@ import type { ColumnId, DayId, RowId } from '../shared/ref.ts';
 import { isFault, type Value } from '../shared/value.ts';
 import { newest } from '../src/notebook/cell.ts';
 import type { Outcome, OutcomeKind } from '../src/notebook/outcome.ts';
+import { boundEpg } from './bound-epg.ts';
 import { groupOn, isPresent } from '../src/notebook/present.ts';
 import { animalsOf, byText, columnByKey, dayOf, readingOf } from '../src/notebook/read.ts';
 
@@ -128,17 +129,28 @@ function sortKey(
     const rank: Record<OutcomeKind, number> = { over: 2, 'not enough known': 1, below: 0 };
     return ({ id }) => rank[figures.outcome(id).kind] * 1000 + figures.outcome(id).danger;
   }
+  const isEpg = columnByKey(notebook, 'epg')?.id === column;
   return ({ id }) => {
     const value = figures.value(id, column);
     if (value === null || value === '' || isFault(value)) {
-      const typed = day === null ? undefined : readingOf(notebook, day, id, column);
+      if (day === null) return null;
+      const typed = readingOf(notebook, day, id, column);
       // Too many to count is more than any count; it must not sink among the uncounted.
       if (typed?.kind === 'too-many') return Number.POSITIVE_INFINITY;
       if (typed?.kind === 'over') return typed.value + 0.5;
-      return typed?.kind === 'text' ? typed.text : null;
+      if (typed?.kind === 'text') return typed.text;
+      return isEpg ? boundKey(notebook, day, id, figures) : null;
     }
     return typeof value === 'boolean' ? Number(value) : value;
   };
+}
+
+function boundKey(notebook: Notebook, day: DayId, row: RowId, figures: RowFigures): Key {
+  const bound = boundEpg(notebook, day, row, (key) => {
+    const column = columnByKey(notebook, key);
+    return column ? figures.value(row, column.id) : null;
+  });
+  return bound?.is === 'too many' ? Number.POSITIVE_INFINITY : (bound?.epg ?? null);
 }
 
 function compare(a: number | string, b: number | string): number {

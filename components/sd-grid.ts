@@ -63,6 +63,8 @@ export class SdGrid extends LitElement implements HandHost {
       enter: () => this.hand.run({ do: 'commit', then: 'down' }),
       changed: () => this.menus.close(),
     });
+    this.editor.input.addEventListener('focus', () => (this.editor.hasFocus = true));
+    this.editor.input.addEventListener('blur', this.onBlur);
     this.hand = new GridHand(this);
     this.menus = new GridMenus(this);
     this.mouse = new GridMouse(this, this.menus);
@@ -94,14 +96,10 @@ export class SdGrid extends LitElement implements HandHost {
   override connectedCallback(): void {
     super.connectedCallback();
     this.stops.push(naming.subscribe(() => this.requestUpdate()));
-    this.addEventListener('focusin', this.onFocusIn);
-    this.addEventListener('focusout', this.onFocusOut);
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.removeEventListener('focusin', this.onFocusIn);
-    this.removeEventListener('focusout', this.onFocusOut);
     this.sight.stop();
     this.stops.forEach((stop) => stop());
     this.stops = [];
@@ -217,12 +215,8 @@ export class SdGrid extends LitElement implements HandHost {
     );
   }
 
-  private readonly onFocusIn = (event: FocusEvent): void => {
-    if (event.composedPath()[0] === this.editor.input) this.editor.hasFocus = true;
-  };
-
-  private readonly onFocusOut = (event: FocusEvent): void => {
-    if (this.isPlacing || event.composedPath()[0] !== this.editor.input) return;
+  private readonly onBlur = (event: FocusEvent): void => {
+    if (this.isPlacing) return;
     // The whole window lost the focus: what is being typed stays as it is until it comes back.
     if (event.relatedTarget === null && !document.hasFocus()) return;
     this.editor.hasFocus = false;

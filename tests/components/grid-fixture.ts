@@ -1,5 +1,6 @@
 import { ContextProvider } from '@lit/context';
 import { fixture, html } from '@open-wc/testing';
+import { sendKeys } from '@web/test-runner-commands';
 import { LitElement } from 'lit';
 import { sessionContext } from '../../components/session-context.ts';
 import type { SdGrid } from '../../components/sd-grid.ts';
@@ -62,4 +63,13 @@ export function seen(cell: HTMLElement): string {
 export function focused(grid: SdGrid): string {
   const cell = grid.shadowRoot?.activeElement?.closest<HTMLElement>('[role="gridcell"]');
   return cell ? `${cell.dataset['animal']} ${cell.dataset['column']}` : '';
+}
+
+/** Presses keys one after the other; digits and words are typed. */
+export async function press(grid: SdGrid, ...pressed: readonly string[]): Promise<void> {
+  for (const key of pressed) {
+    if (/^\d+$|^[^A-Z+]{2,}$/.test(key)) await sendKeys({ type: key });
+    else await sendKeys({ press: key });
+    await settled(grid);
+  }
 }

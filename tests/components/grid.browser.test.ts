@@ -1,19 +1,9 @@
 import { expect } from '@open-wc/testing';
-import { sendKeys } from '@web/test-runner-commands';
 import axe from 'axe-core';
 import type { SdGrid } from '../../components/sd-grid.ts';
 import type { Session } from '../../src/session/session.ts';
 import { demoSession, plainSession, typedIn } from './fake-session.ts';
-import { cellAt, focused, gridOf, seen, settled } from './grid-fixture.ts';
-
-/** Sends keys one after the other, as a person types them. */
-async function keys(grid: SdGrid, ...pressed: readonly string[]): Promise<void> {
-  for (const key of pressed) {
-    if (/^\d+$|^[^A-Z+]{2,}$/.test(key)) await sendKeys({ type: key });
-    else await sendKeys({ press: key });
-    await settled(grid);
-  }
-}
+import { cellAt, focused, gridOf, press, seen, settled } from './grid-fixture.ts';
 
 async function at(grid: SdGrid, tag: string, key: string): Promise<void> {
   const cell = cellAt(grid, tag, key);
@@ -85,7 +75,7 @@ describe('sd-grid: what it shows', () => {
 
   it('shows `>40` as typed and its epg as "at least": 41 eggs × 100 in one of two chambers', async () => {
     const { grid, session } = await plainGrid();
-    await keys(grid, '>40', 'Enter');
+    await press(grid, '>40', 'Enter');
     expect(seen(cellAt(grid, 'A-001', 'chamber1'))).to.equal('>40');
     expect(seen(cellAt(grid, 'A-001', 'epg'))).to.equal('at least 4,100');
     expect(typedIn(session, 'A-001', 'chamber1')).to.equal('>40');
@@ -128,7 +118,7 @@ describe('sd-grid: 200 animals', () => {
     await new Promise((done) => requestAnimationFrame(done));
     await settled(grid);
     expect(focused(grid)).to.equal('A-001 chamber1');
-    await keys(grid, 'ArrowDown');
+    await press(grid, 'ArrowDown');
     expect(focused(grid)).to.equal('A-002 chamber1');
     expect(scroller.scrollTop).to.be.at.most(grid.rowHeight);
   });
@@ -136,9 +126,9 @@ describe('sd-grid: 200 animals', () => {
   it('moves by a screen less one row with Page Down, and back with Page Up', async () => {
     const { grid } = await plainGrid(200);
     const page = grid.page;
-    await keys(grid, 'PageDown');
+    await press(grid, 'PageDown');
     expect(focused(grid)).to.equal(`A-${String(page).padStart(3, '0')} chamber1`);
-    await keys(grid, 'PageUp');
+    await press(grid, 'PageUp');
     expect(focused(grid)).to.equal('A-001 chamber1');
   });
 });
@@ -146,42 +136,42 @@ describe('sd-grid: 200 animals', () => {
 describe('sd-grid: keys', () => {
   it('moves with arrows and does not wrap', async () => {
     const { grid } = await plainGrid();
-    await keys(grid, 'ArrowUp');
+    await press(grid, 'ArrowUp');
     expect(focused(grid)).to.equal('A-001 chamber1');
-    await keys(grid, 'ArrowRight', 'ArrowDown', 'ArrowLeft', 'ArrowLeft', 'ArrowLeft');
+    await press(grid, 'ArrowRight', 'ArrowDown', 'ArrowLeft', 'ArrowLeft', 'ArrowLeft');
     expect(focused(grid)).to.equal('A-002 status');
   });
 
   it('goes to row ends with Home and End, to the corners with Control', async () => {
     const { grid } = await plainGrid();
-    await keys(grid, 'ArrowDown', 'End');
+    await press(grid, 'ArrowDown', 'End');
     expect(focused(grid)).to.equal('A-002 note');
-    await keys(grid, 'Home');
+    await press(grid, 'Home');
     expect(focused(grid)).to.equal('A-002 status');
-    await keys(grid, 'Control+End');
+    await press(grid, 'Control+End');
     expect(focused(grid)).to.equal('A-020 note');
-    await keys(grid, 'Control+Home');
+    await press(grid, 'Control+Home');
     expect(focused(grid)).to.equal('A-001 status');
   });
 
   it('types over what stands there, and Enter takes it and goes down', async () => {
     const { grid, session } = await plainGrid();
-    await keys(grid, '14', 'Enter');
+    await press(grid, '14', 'Enter');
     expect(typedIn(session, 'A-001', 'chamber1')).to.equal('14');
     expect(focused(grid)).to.equal('A-002 chamber1');
-    await keys(grid, 'ArrowUp', '9', 'Enter');
+    await press(grid, 'ArrowUp', '9', 'Enter');
     expect(typedIn(session, 'A-001', 'chamber1')).to.equal('9');
   });
 
   it('opens what stands there with F2 or Enter, where arrows are the text’s', async () => {
     const { grid, session } = await plainGrid();
-    await keys(grid, '14', 'Enter', 'ArrowUp', 'F2', 'End', '5', 'ArrowLeft', 'Enter');
+    await press(grid, '14', 'Enter', 'ArrowUp', 'F2', 'End', '5', 'ArrowLeft', 'Enter');
     expect(typedIn(session, 'A-001', 'chamber1')).to.equal('145');
   });
 
   it('gives the old value back with Escape: `12x` leaves no trace', async () => {
     const { grid, session } = await plainGrid();
-    await keys(grid, '7', 'Enter', 'ArrowUp', '12x', 'Escape');
+    await press(grid, '7', 'Enter', 'ArrowUp', '12x', 'Escape');
     expect(seen(cellAt(grid, 'A-001', 'chamber1'))).to.equal('7');
     expect(typedIn(session, 'A-001', 'chamber1')).to.equal('7');
     expect(focused(grid)).to.equal('A-001 chamber1');
@@ -189,7 +179,7 @@ describe('sd-grid: keys', () => {
 
   it('goes right with Tab, and Enter goes under where the Tabs began', async () => {
     const { grid, session } = await plainGrid();
-    await keys(grid, '14', 'Tab', '17', 'Enter');
+    await press(grid, '14', 'Tab', '17', 'Enter');
     expect(typedIn(session, 'A-001', 'chamber2')).to.equal('17');
     expect(focused(grid)).to.equal('A-002 chamber1');
     expect(seen(cellAt(grid, 'A-001', 'epg'))).to.equal('1,550');
@@ -197,11 +187,11 @@ describe('sd-grid: keys', () => {
 
   it('leaves out worked-out columns in a run of Tabs, goes left and up with Shift', async () => {
     const { grid } = await plainGrid();
-    await keys(grid, 'ArrowRight', 'ArrowDown', '3', 'Tab');
+    await press(grid, 'ArrowRight', 'ArrowDown', '3', 'Tab');
     expect(focused(grid)).to.equal('A-002 eyelid');
-    await keys(grid, '2', 'Shift+Tab');
+    await press(grid, '2', 'Shift+Tab');
     expect(focused(grid)).to.equal('A-002 chamber2');
-    await keys(grid, '4', 'Shift+Enter');
+    await press(grid, '4', 'Shift+Enter');
     expect(focused(grid)).to.equal('A-001 chamber2');
   });
 
@@ -209,43 +199,43 @@ describe('sd-grid: keys', () => {
     const { grid } = await plainGrid();
     const after = document.createElement('button');
     grid.after(after);
-    await keys(grid, 'Tab');
+    await press(grid, 'Tab');
     expect(focused(grid)).to.equal('');
     expect(document.activeElement).to.equal(after);
   });
 
   it('clears with Delete, takes back with Control+Z, does again with Control+Y', async () => {
     const { grid, session } = await plainGrid();
-    await keys(grid, '14', 'Enter', 'ArrowUp', 'Delete');
+    await press(grid, '14', 'Enter', 'ArrowUp', 'Delete');
     expect(typedIn(session, 'A-001', 'chamber1')).to.equal(undefined);
-    await keys(grid, 'Control+z');
+    await press(grid, 'Control+z');
     expect(typedIn(session, 'A-001', 'chamber1')).to.equal('14');
-    await keys(grid, 'Control+y');
+    await press(grid, 'Control+y');
     expect(typedIn(session, 'A-001', 'chamber1')).to.equal(undefined);
-    await keys(grid, 'Control+z', 'Control+z');
+    await press(grid, 'Control+z', 'Control+z');
     expect(session.undoLabel).to.equal(null);
-    await keys(grid, 'Control+Shift+Z');
+    await press(grid, 'Control+Shift+Z');
     expect(typedIn(session, 'A-001', 'chamber1')).to.equal('14');
   });
 
   it('leaves no step of undo for typing the same again', async () => {
     const { grid, session } = await plainGrid();
-    await keys(grid, '14', 'Enter', 'ArrowUp', '14', 'Enter', 'ArrowUp', 'F2', 'Enter');
+    await press(grid, '14', 'Enter', 'ArrowUp', '14', 'Enter', 'ArrowUp', 'F2', 'Enter');
     await session.undo();
     expect(session.undoLabel).to.equal(null);
   });
 
   it('finds the next empty count with Control and an arrow', async () => {
     const { grid } = await plainGrid();
-    await keys(grid, '1', 'Enter', '2', 'Enter', '3', 'Enter', 'Control+Home', 'ArrowRight');
+    await press(grid, '1', 'Enter', '2', 'Enter', '3', 'Enter', 'Control+Home', 'ArrowRight');
     expect(focused(grid)).to.equal('A-001 chamber1');
-    await keys(grid, 'Control+ArrowDown');
+    await press(grid, 'Control+ArrowDown');
     expect(focused(grid)).to.equal('A-004 chamber1');
   });
 
   it('fills the selection down with Control+D, as one step', async () => {
     const { grid, session } = await plainGrid();
-    await keys(grid, '5', 'Enter', 'ArrowUp', 'Shift+ArrowDown', 'Shift+ArrowDown', 'Control+d');
+    await press(grid, '5', 'Enter', 'ArrowUp', 'Shift+ArrowDown', 'Shift+ArrowDown', 'Control+d');
     expect(['A-002', 'A-003'].map((tag) => typedIn(session, tag, 'chamber1'))).to.deep.equal([
       '5',
       '5',
@@ -260,13 +250,13 @@ describe('sd-grid: keys', () => {
     const selected = (): number =>
       grid.renderRoot.querySelectorAll('[aria-selected="true"]').length;
     const columns = grid.renderRoot.querySelectorAll('[role="columnheader"]').length - 1;
-    await keys(grid, 'Shift+Space');
+    await press(grid, 'Shift+Space');
     expect(selected()).to.equal(columns);
-    await keys(grid, 'ArrowDown', 'Control+Space');
+    await press(grid, 'ArrowDown', 'Control+Space');
     expect(selected()).to.equal(6);
-    await keys(grid, 'Control+a');
+    await press(grid, 'Control+a');
     expect(selected()).to.equal(6 * columns);
-    await keys(grid, 'Escape');
+    await press(grid, 'Escape');
     expect(selected()).to.equal(0);
   });
 });
@@ -274,7 +264,7 @@ describe('sd-grid: keys', () => {
 describe('sd-grid: typing', () => {
   it('keeps what cannot be read, marks it, and gives the reason', async () => {
     const { grid, session } = await plainGrid();
-    await keys(grid, '12?', 'Enter', 'ArrowUp');
+    await press(grid, '12?', 'Enter', 'ArrowUp');
     const cell = cellAt(grid, 'A-001', 'chamber1');
     expect(seen(cell)).to.equal('12?');
     expect(cell.querySelector('.wrong')).to.not.equal(null);
@@ -286,16 +276,16 @@ describe('sd-grid: typing', () => {
 
   it('says "chamber 1 only so far" while the row is typed, and counts it once the row is left', async () => {
     const { grid } = await plainGrid();
-    await keys(grid, '5', 'Tab');
+    await press(grid, '5', 'Tab');
     expect(seen(cellAt(grid, 'A-001', 'epg'))).to.equal('– chamber 1 only so far');
-    await keys(grid, 'ArrowDown');
+    await press(grid, 'ArrowDown');
     expect(seen(cellAt(grid, 'A-001', 'epg'))).to.equal('500 1 of 2 chambers');
   });
 
   it('does not type into a column that is worked out, and says why', async () => {
     const { grid, session } = await plainGrid();
     await at(grid, 'A-001', 'epg');
-    await keys(grid, '5');
+    await press(grid, '5');
     await settled(grid);
     expect(grid.renderRoot.querySelector('[role="status"]')?.textContent).to.contain('worked out');
     expect(typedIn(session, 'A-001', 'epg')).to.equal(undefined);
@@ -327,7 +317,7 @@ describe('sd-grid: typing', () => {
     const { grid, session } = await plainGrid();
     const other = document.createElement('button');
     grid.after(other);
-    await keys(grid, '31');
+    await press(grid, '31');
     other.focus();
     await settled(grid);
     expect(typedIn(session, 'A-001', 'chamber1')).to.equal('31');
@@ -336,9 +326,9 @@ describe('sd-grid: typing', () => {
 
   it('takes a status by its word, and offers the words with Alt+Down', async () => {
     const { grid, session } = await plainGrid();
-    await keys(grid, 'ArrowLeft', 'spoilt', 'Enter');
+    await press(grid, 'ArrowLeft', 'spoilt', 'Enter');
     expect(typedIn(session, 'A-001', 'status')).to.equal('spoiled');
-    await keys(grid, 'Alt+ArrowDown', 'ArrowDown', 'Enter');
+    await press(grid, 'Alt+ArrowDown', 'ArrowDown', 'Enter');
     expect(typedIn(session, 'A-002', 'status')).to.equal('not sampled');
     expect(focused(grid)).to.equal('A-002 status');
   });

@@ -1,0 +1,299 @@
+import { expect } from '@open-wc/testing';
+import { sendKeys } from '@web/test-runner-commands';
+import axe from 'axe-core';
+import { addAnimals } from '../../src/notebook/edit-animals.ts';
+import { changeColumn } from '../../src/notebook/edit-records.ts';
+import { isFault } from '../../shared/value.ts';
+import { columnByKey } from '../../src/notebook/read.ts';
+import type { SdGrid } from '../../components/sd-grid.ts';
+import type { Session } from '../../src/session/session.ts';
+import { demoSession, plainSession, typedIn } from './fake-session.ts';
+import { cellAt, focused, gridOf, press, seen, settled } from './grid-fixture.ts';
+
+async function plainGrid(count = 20): Promise<{ grid: SdGrid; session: Session }> {
+  const { session } = await plainSession(count);
+  const grid = await gridOf(session);
+  grid.focus();
+  await settled(grid);
+  return { grid, session };
+}
+
+async function paste(grid: SdGrid, text: string): Promise<void> {
+  const clipboardData = new DataTransfer();
+  clipboardData.setData('text/plain', text);
+  grid.editor.input.dispatchEvent(
+    new ClipboardEvent('paste', { clipboardData, bubbles: true, composed: true, cancelable: true }),
+  );
+  await settled(grid);
+}
+
+/** What copying puts on the clipboard. */
+function copied(grid: SdGrid, type: 'copy' | 'cut' = 'copy'): string {
+  const clipboardData = new DataTransfer();
+  grid.editor.input.dispatchEvent(
+    new ClipboardEvent(type, { clipboardData, bubbles: true, composed: true, cancelable: true }),
+  );
+  return clipboardData.getData('text/plain');
+}
+
+function tags(grid: SdGrid): readonly string[] {
+  return [...grid.renderRoot.querySelectorAll('.row .tag')].map((tag) => tag.textContent);
+}
+
+function tools(grid: SdGrid): ShadowRoot {
+  const root = grid.renderRoot.querySelector('sd-grid-tools')?.shadowRoot;
+  if (!root) throw new Error('no tools');
+  return root;
+}
+
+async function undoAll(session: Session): Promise<number> {
+  let steps = 0;
+  while (session.undoLabel !== null) {
+    await session.undo();
+    steps += 1;
+  }
+  return steps;
+}
+
+describe('sd-grid: blocks on the clipboard', () => {
+  it('pastes rows and columns of a spreadsheet as one step', async () => {
+    const { grid, session } = await plainGrid();
+    await paste(grid, '2\t1\r\n0\t0\r\n5\t7\r\n');
+    expect(typedIn(session, 'A-003', 'chamber2')).to.equal('7');
+    expect(seen(cellAt(grid, 'A-003', 'epg'))).to.equal('600');
+    expect(await undoAll(session)).to.equal(1);
+    expect(typedIn(session, 'A-001', 'chamber1')).to.equal(undefined);
+  });
+
+  it('keeps a cell with a lone quote as it is, marks it, and goes on with the next row', async () => {
+    const { grid, session } = await plainGrid();
+    await paste(grid, '4\t"5\n6\t7\n');
+    expect(typedIn(session, 'A-001', 'chamber2')).to.equal('"5');
+    expect(cellAt(grid, 'A-001', 'chamber2').querySelector('.wrong')).to.not.equal(null);
+    expect(typedIn(session, 'A-002', 'chamber2')).to.equal('7');
+    expect(await undoAll(session)).to.equal(1);
+  });
+
+  it('asks before a paste that reaches over the edge, and puts in nothing until told', async () => {
+    const { grid, session } = await plainGrid(3);
+    await paste(grid, '1\n2\n3\n4\n5');
+    const dialog = grid.renderRoot.querySelector<HTMLDialogElement>('dialog.too-large');
+    expect(dialog?.open).to.equal(true);
+    expect(dialog?.textContent).to.contain('2 more rows than are left below');
+    expect(session.undoLabel).to.equal(null);
+    dialog?.querySelector<HTMLButtonElement>('button[value="fits"]')?.click();
+    await settled(grid);
+    expect(typedIn(session, 'A-003', 'chamber1')).to.equal('3');
+    expect(await undoAll(session)).to.equal(1);
+  });
+
+  it('passes over columns that are worked out, and pastes one text into a whole selection', async () => {
+    const { grid, session } = await plainGrid();
+    await paste(grid, '1\t2\t999\t3');
+    expect(typedIn(session, 'A-001', 'epg')).to.equal(undefined);
+    expect(typedIn(session, 'A-001', 'eyelid')).to.equal('3');
+    await press(grid, 'ArrowDown', 'Shift+ArrowDown', 'Shift+ArrowDown');
+    await paste(grid, '8');
+    expect(['A-002', 'A-003', 'A-004'].map((t) => typedIn(session, t, 'chamber1'))).to.deep.equal([
+      '8',
+      '8',
+      '8',
+    ]);
+  });
+
+  it('copies what was typed as typed and figures with all digits; cut clears as well', async () => {
+    const { grid, session } = await plainGrid();
+    await paste(grid, '14\t17\n>40\t');
+    await press(grid, 'Control+Home', 'ArrowRight', 'Shift+ArrowRight', 'Shift+ArrowRight');
+    expect(copied(grid)).to.equal('14\t17\t1550');
+    await press(grid, 'ArrowLeft', 'ArrowLeft', 'ArrowDown');
+    expect(copied(grid, 'cut')).to.equal('>40');
+    await settled(grid);
+    expect(typedIn(session, 'A-002', 'chamber1')).to.equal(undefined);
+  });
+
+  it('copies and pastes by the keys themselves', async () => {
+    const { grid, session } = await plainGrid();
+    await sendKeys({ type: '23' });
+    await press(grid, 'Enter', 'ArrowUp', 'Control+c', 'ArrowDown', 'ArrowDown', 'Control+v');
+    expect(typedIn(session, 'A-003', 'chamber1')).to.equal('23');
+  });
+});
+
+describe('sd-grid: find, sort and filter', () => {
+  it('finds by a part of tag or name with Control+F, and Escape goes back to that row', async () => {
+    const { session } = await demoSession();
+    const grid = await gridOf(session);
+    grid.focus();
+    await settled(grid);
+    await press(grid, 'Control+f');
+    await sendKeys({ type: 'hazel' });
+    await settled(grid);
+    expect(cellAt(grid, 'G-013', 'chamber1').hasAttribute('data-at')).to.equal(true);
+    await press(grid, 'Escape');
+    expect(focused(grid)).to.equal('G-013 chamber1');
+  });
+
+  it('sorts by epg with what is missing last, and too many to count first', async () => {
+    const { session } = await demoSession();
+    const grid = await gridOf(session, 1100, 2200);
+    const epg = columnByKey(session.notebook, 'epg');
+    grid.model.sortBy({ by: { column: epg?.id ?? '' }, isDescending: true });
+    await settled(grid);
+    // Eggs of the demo's last day: L-016 15 + 12 = 27, L-018 12 + 11 = 23, L-006 7 + 9 = 16.
+    expect(tags(grid).slice(0, 3)).to.deep.equal(['G-013', 'L-016', 'L-018']);
+    const missing = tags(grid).filter((tag) => seen(cellAt(grid, tag, 'epg')).startsWith('–'));
+    expect(tags(grid).slice(-missing.length)).to.deep.equal(missing);
+  });
+
+  it('keeps the order while typing: the top row set to 0 stays, the focus goes to the row below', async () => {
+    const { session } = await demoSession();
+    const grid = await gridOf(session, 1100, 2200);
+    const epg = columnByKey(session.notebook, 'epg');
+    grid.model.sortBy({ by: { column: epg?.id ?? '' }, isDescending: true });
+    grid.focus();
+    await press(grid, 'Control+Home', 'ArrowRight', 'ArrowRight', 'ArrowRight', 'ArrowRight');
+    const [first = '', second = ''] = tags(grid);
+    grid.showAnimal(session.notebook.animals[`a-${first}`] ? `a-${first}` : '');
+    while (!focused(grid).endsWith('chamber1')) await press(grid, 'ArrowRight');
+    await press(grid, '0', 'Enter');
+    expect(tags(grid).slice(0, 2)).to.deep.equal([first, second]);
+    expect(focused(grid)).to.equal(`${second} chamber1`);
+    grid.model.sortAgain();
+    await settled(grid);
+    expect(tags(grid)[0]).to.not.equal(first);
+    expect(focused(grid)).to.equal(`${second} chamber1`);
+  });
+
+  it('shows one group, or those over the criteria, and moves nothing in the notebook', async () => {
+    const { session } = await demoSession();
+    const grid = await gridOf(session, 1100, 2200);
+    const before = session.notebook;
+    grid.model.filterBy({ ...grid.model.filter, group: 'goats' });
+    await settled(grid);
+    expect(tags(grid).every((tag) => tag.startsWith('G-'))).to.equal(true);
+    grid.model.filterBy({ ...grid.model.filter, group: '', outcome: 'over' });
+    await settled(grid);
+    expect(tags(grid).length).to.be.greaterThan(0);
+    const outcomes = tags(grid).map((tag) => cellAt(grid, tag, 'outcome').querySelector('.over'));
+    expect(outcomes).to.not.include(null);
+    expect(session.notebook).to.equal(before);
+    expect(session.undoLabel).to.equal(null);
+  });
+
+  it('offers the views in words, without axe violations', async () => {
+    const { session } = await demoSession();
+    const grid = await gridOf(session);
+    const root = tools(grid);
+    [...root.querySelectorAll('button')].find((b) => b.textContent.includes('Show'))?.click();
+    await settled(grid);
+    const group = [...root.querySelectorAll('select')].find((s) =>
+      s.closest('label')?.textContent.includes('Group'),
+    );
+    expect([...(group?.options ?? [])].map((o) => o.value)).to.deep.equal([
+      '',
+      'ewes',
+      'goats',
+      'lambs',
+    ]);
+    const { violations } = await axe.run(grid, { rules: { region: { enabled: false } } });
+    expect(violations.map((v) => v.id)).to.deep.equal([]);
+  });
+});
+
+describe('sd-grid: what changes under the hand', () => {
+  it('keeps the focus in its place when its animal is taken away', async () => {
+    const { grid, session } = await plainGrid();
+    await press(grid, 'ArrowDown', 'ArrowDown');
+    await session.dispatch({
+      label: 'taking away A-003',
+      source: 'typed',
+      sets: [{ path: ['animals', 'A-003', 'removed'], value: true }],
+    });
+    await settled(grid);
+    expect(focused(grid)).to.equal('A-004 chamber1');
+    await press(grid, 'ArrowUp');
+    expect(focused(grid)).to.equal('A-002 chamber1');
+  });
+
+  it('shows an animal added while the grid is open', async () => {
+    const { grid, session } = await plainGrid(3);
+    const added = addAnimals(session.notebook, [{ tag: 'B-1' }], () => 'x-1', '2026-05-03');
+    if (isFault(added)) throw new Error(added.sentence);
+    await session.dispatch(added);
+    await settled(grid);
+    expect(tags(grid)).to.include('B-1');
+  });
+
+  it('shows a renamed column at once, and hides one without losing what is typed', async () => {
+    const { grid, session } = await plainGrid();
+    await press(grid, '7', 'Enter');
+    const column = columnByKey(session.notebook, 'chamber1');
+    const renamed = changeColumn(session.notebook, column?.id ?? '', { label: 'left grid' });
+    if (isFault(renamed)) throw new Error(renamed.sentence);
+    await session.dispatch(renamed);
+    await settled(grid);
+    expect(grid.renderRoot.querySelector('.head')?.textContent).to.contain('left grid');
+    const hidden = changeColumn(session.notebook, column?.id ?? '', { hidden: true });
+    if (isFault(hidden)) throw new Error(hidden.sentence);
+    await session.dispatch(hidden);
+    await settled(grid);
+    expect(grid.renderRoot.querySelector('[data-column="chamber1"]')).to.equal(null);
+    expect(typedIn(session, 'A-001', 'chamber1')).to.equal('7');
+    expect(focused(grid)).to.contain('A-002');
+  });
+
+  it('unfolds another day to all its columns, which cannot be typed into there', async () => {
+    const { session } = await demoSession();
+    const grid = await gridOf(session);
+    const first = grid.model.sheet.layout.days[0];
+    grid.model.fold(first?.id ?? '', 'columns');
+    await settled(grid);
+    const cell = cellAt(grid, 'W-102', 'chamber2', first?.id);
+    expect(seen(cell)).to.equal('3');
+    expect(cell.getAttribute('aria-readonly')).to.equal('true');
+  });
+
+  it('asks to open another day by its heading', async () => {
+    const { session } = await demoSession();
+    const grid = await gridOf(session);
+    let asked = '';
+    grid.addEventListener('sd-open-day', (event) => (asked = event.detail.day));
+    grid.renderRoot.querySelector<HTMLButtonElement>('.band .day .name')?.click();
+    expect(asked).to.equal(grid.model.sheet.layout.days[0]?.id);
+    await session.open(asked);
+    await settled(grid);
+    expect(seen(cellAt(grid, 'W-102', 'chamber2'))).to.equal('3');
+  });
+
+  it('draws only the row that was typed in again', async () => {
+    const { grid } = await plainGrid(40);
+    const changed = new Set<string>();
+    const watch = new MutationObserver((records) => {
+      for (const { target } of records) {
+        const element = target instanceof Element ? target : target.parentElement;
+        const row = element?.closest<HTMLElement>('[data-row]')?.dataset['row'];
+        if (row) changed.add(row);
+      }
+    });
+    const body = grid.renderRoot.querySelector('.body');
+    if (!body) throw new Error('no body');
+    watch.observe(body, { subtree: true, childList: true, characterData: true });
+    await press(grid, '9', 'Enter');
+    watch.disconnect();
+    // The row below gets the editor.
+    expect([...changed].sort()).to.deep.equal(['A-001', 'A-002']);
+  });
+
+  it('says results politely, as a sentence, at most once a second', async () => {
+    const { grid } = await plainGrid();
+    const status = grid.renderRoot.querySelector('[role="status"]');
+    const said: string[] = [];
+    const watch = new MutationObserver(() => said.push(status?.textContent ?? ''));
+    if (status) watch.observe(status, { childList: true, characterData: true, subtree: true });
+    await press(grid, '8', 'Tab', '9', 'Enter', '7', 'Enter', '6', 'Enter');
+    watch.disconnect();
+    expect(said.length).to.be.within(1, 3);
+    expect(said[0]).to.match(/^A-001: .*\.$/);
+  });
+});
