@@ -48,7 +48,7 @@ function aboutSets(): SetTo[] {
     { path: ['blocks', 'b-note-demo', 'kind'], value: 'note' },
     { path: ['blocks', 'b-note-demo', 'title'], value: 'About this demo' },
     { path: ['blocks', 'b-note-demo', 'text'], value: words },
-    { path: ['blocks', 'b-note-demo', 'order'], value: 'zz' },
+    { path: ['blocks', 'b-note-demo', 'order'], value: 'b00' },
   ];
 }
 
