@@ -39,11 +39,23 @@ export const blockRegistry: { readonly [K in BlockKind]?: BlockPart } = {
     place: 'side',
     name: 'Who sheds most',
   },
+  'season trend': {
+    tag: 'sd-season-trend',
+    load: () => import('./sd-season-trend.ts'),
+    place: 'wide',
+    name: 'The season so far',
+  },
   'check list': {
     tag: 'sd-check-list',
     load: () => import('./sd-check-list.ts'),
     place: 'side',
     name: 'Check list',
+  },
+  'plan a check': {
+    tag: 'sd-plan-check',
+    load: () => import('./sd-plan-check.ts'),
+    place: 'wide',
+    name: 'Plan a check',
   },
   note: { tag: 'sd-note', load: () => import('./sd-note.ts'), place: 'side', name: 'Note' },
 };

@@ -67,10 +67,13 @@ export const plotBlockStyles: CSSResult = css`
   }
 
   thead th {
+    color: var(--soft);
+  }
+
+  .scroll thead th {
     position: sticky;
     top: 0;
     background: var(--sheet);
-    color: var(--soft);
   }
 
   tbody th {
