@@ -51,7 +51,7 @@ export function typing(
 ): SetTo {
   return {
     path: ['readings', day, row, columnId(notebook, key)],
-    value: reading(notebook, key, text) as Json,
+    value: reading(notebook, key, text),
   };
 }
 

@@ -41,15 +41,19 @@ const NO_OUTCOME = 'outcome';
 class BookEngine implements Engine {
   private notebook: Notebook = emptyNotebook('');
   private day: DayId = '';
-  private book: Book;
+  private opened: Book | null = null;
   private readonly season: Season;
   private queue: Promise<unknown> = Promise.resolve();
   private opening = 0;
   private slots = new Slots();
 
   constructor(private readonly pause: Pause) {
-    this.book = new Book(this.notebook, [], this.slots);
     this.season = new Season(pause);
+  }
+
+  /** The open day's book; before any day is open, an empty one for formulas that name nothing. */
+  private get book(): Book {
+    return (this.opened ??= new Book(this.notebook, [], this.slots));
   }
 
   open(notebook: Notebook, day: DayId): Promise<void> {
@@ -63,8 +67,8 @@ class BookEngine implements Engine {
         book.close();
         return;
       }
-      this.book.close();
-      this.book = book;
+      this.opened?.close();
+      this.opened = book;
       this.notebook = notebook;
       this.day = day;
     });

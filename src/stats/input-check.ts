@@ -21,8 +21,14 @@ export function checkEggs(eggs: number): Fault | null {
   return fault('bad-eggs', 'The number of eggs must be a whole number, 0 or more.');
 }
 
-/** `null` when `factor` (epg per egg seen) is a positive number. */
+/** A factor beyond this is a slip of the keys; its square would leave the range of numbers. */
+export const MOST_FACTOR = 1e9;
+
+/** `null` when `factor` (epg per egg seen) is a positive number of a sensible size. */
 export function checkFactor(factor: number): Fault | null {
+  if (factor > MOST_FACTOR) {
+    return fault('bad-factor', 'The multiplication factor is far too large: check it.');
+  }
   if (Number.isFinite(factor) && factor > 0) return null;
   return fault('bad-factor', 'The multiplication factor must be more than 0.');
 }
