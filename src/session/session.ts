@@ -1,8 +1,10 @@
+import type { Seen, Stamp } from '../../shared/cell.ts';
 import type { Engine } from '../../shared/derived.ts';
 import type { Change, Edit, Path, Source, Transaction } from '../../shared/edit.ts';
 import type { Notebook } from '../../shared/notebook.ts';
 import type { DayId, Ref, RowId } from '../../shared/ref.ts';
 import { applyEdit, writeCells } from '../notebook/apply-edit.ts';
+import { mergeNotebooks, type Merged } from '../notebook/merge.ts';
 import { dayOf, daysOf } from '../notebook/read.ts';
 import { undoing, type Origins } from '../notebook/undo.ts';
 import { zerosOnLeaving } from '../notebook/zeros-on-leaving.ts';
@@ -20,9 +22,12 @@ export interface Notice {
 
 export type Listener = (notice: Notice) => void;
 
-/** Where transactions go to be kept; resolves once the transaction is on disk. */
+/** Where transactions go to be kept. */
 export interface Journal {
+  /** Resolves once the transaction, and every one before it, is on disk. */
   append(transaction: Transaction, notebook: Notebook): Promise<void>;
+  /** Keeps a whole notebook in place of what was kept: a merge taken back. */
+  replace(notebook: Notebook): Promise<void>;
 }
 
 /** `memory`: keeping failed or was refused; everything typed since is only in this page. */
@@ -30,6 +35,9 @@ export type Saved =
   | { readonly state: 'saved'; readonly at: number | null }
   | { readonly state: 'saving' }
   | { readonly state: 'memory'; readonly sentence: string };
+
+/** Pairs of animals with equal tags that a person says are two. */
+export type KeepApart = readonly (readonly [string, string])[];
 
 export interface SessionParts {
   readonly engine: Engine;
@@ -50,6 +58,8 @@ export class Session {
   private row: RowId | null = null;
   private past: History = emptyHistory;
   private origins: Origins = new Map();
+  /** The copy before a merge, until the next edit. */
+  private beforeMerge: { readonly notebook: Notebook; readonly step: Transaction } | null = null;
   private keeping: Saved = { state: 'saved', at: null };
   private pending = 0;
   private readonly listeners = new Set<Listener>();
@@ -87,7 +97,7 @@ export class Session {
 
   /** What undo would take back, or null. */
   get undoLabel(): string | null {
-    return this.past.done.at(-1)?.label ?? null;
+    return this.beforeMerge?.step.label ?? this.past.done.at(-1)?.label ?? null;
   }
 
   get redoLabel(): string | null {
@@ -116,18 +126,67 @@ export class Session {
     return transaction;
   }
 
-  /** Takes in changes that bear stamps of their own (a second copy, another tab), as one step. */
-  async takeIn(label: string, source: Source, changes: readonly Change[]): Promise<void> {
+  /**
+   * Takes in changes that bear stamps of their own (a second copy, another tab), as one step, with
+   * what the other one had seen: values it had superseded must not come back from a third one.
+   */
+  async takeIn(
+    label: string,
+    source: Source,
+    changes: readonly Change[],
+    seen: Seen = {},
+  ): Promise<void> {
     if (changes.length === 0) return;
-    const stamps = changes.flatMap(({ to }) => (to ?? []).map(([, stamp]) => stamp));
+    const stamps = [
+      ...changes.flatMap(({ to }) => (to ?? []).map(([, stamp]) => stamp)),
+      ...stampsOf(seen),
+    ];
     for (const stamp of stamps) this.parts.clock.saw(stamp);
     this.held = writeCells(this.held, changes, stamps, 'days in place');
     const transaction = { label, source, stamp: this.parts.clock.next(), changes };
     await this.follow(transaction);
   }
 
+  /** What a merge with a second copy would come to; nothing is changed. */
+  lookAtMerge(theirs: Notebook, keepApart: KeepApart = []): Merged {
+    const stamp = [endOfTime, 0, 'look'] as const;
+    return mergeNotebooks(this.held, theirs, { stamp, now: this.parts.now(), keepApart });
+  }
+
+  /**
+   * Makes one notebook of this one and a second copy; says what a person should look at. `undo` gives
+   * back the former copy until the next edit.
+   */
+  async merge(theirs: Notebook, keepApart: KeepApart = []): Promise<Merged> {
+    if (this.row !== null) await this.enterRow(null);
+    const { clock, now } = this.parts;
+    for (const stamp of stampsOf(theirs.seen)) clock.saw(stamp);
+    const choices = { stamp: clock.next(), now: now(), keepApart };
+    const merged = mergeNotebooks(this.held, theirs, choices);
+    if (merged.changes.length === 0) return merged;
+    const days = Object.entries(this.held.readings).map(([id, rows]) => [id, { ...rows }] as const);
+    const former = { ...this.held, readings: Object.fromEntries(days) };
+    const label = 'the merge of a second copy';
+    const step = { label, source: 'merge', stamp: clock.next(), changes: merged.changes } as const;
+    await this.takeIn(label, 'merge', merged.changes, merged.seen);
+    this.beforeMerge = { notebook: former, step };
+    return merged;
+  }
+
+  private async undoMerge(before: { notebook: Notebook; step: Transaction }): Promise<void> {
+    const { notebook, step } = before;
+    const changes = step.changes.map(({ path, from, to }) => ({ path, from: to, to: from }));
+    this.held = notebook;
+    await this.follow({ ...step, source: 'undo', changes }, (journal) => journal.replace(notebook));
+  }
+
   /** Takes the newest step back; names the places that were written since and so left alone. */
   async undo(): Promise<{ readonly label: string; readonly passedOver: readonly Path[] } | null> {
+    const before = this.beforeMerge;
+    if (before) {
+      await this.undoMerge(before);
+      return { label: before.step.label, passedOver: [] };
+    }
     return this.takeBack(this.past.done.at(-1), 'undo', withUndo);
   }
 
@@ -181,8 +240,12 @@ export class Session {
     }
   }
 
-  private async follow(transaction: Transaction): Promise<void> {
-    this.keep(transaction);
+  private async follow(
+    transaction: Transaction,
+    keeping = (journal: Journal): Promise<void> => journal.append(transaction, this.held),
+  ): Promise<void> {
+    this.beforeMerge = null;
+    this.keep(keeping);
     const isWide = transaction.changes.some(({ path }) => path[0] !== 'readings');
     if (!this.isDayThere()) await this.openAnother();
     const derived = await this.parts.engine.apply(this.held, transaction.changes);
@@ -203,16 +266,16 @@ export class Session {
     await this.openNewest();
   }
 
-  private keep(transaction: Transaction): void {
+  private keep(keeping: (journal: Journal) => Promise<void>): void {
     const { journal } = this.parts;
     if (!journal) return;
     this.pending += 1;
     if (this.keeping.state !== 'memory') this.setSaved({ state: 'saving' });
-    journal.append(transaction, this.held).then(
+    keeping(journal).then(
       () => {
         this.pending -= 1;
-        if (this.pending === 0 && this.keeping.state !== 'memory')
-          this.setSaved({ state: 'saved', at: this.parts.now() });
+        // An edit that failed is kept along with a later one: then all is saved again.
+        if (this.pending === 0) this.setSaved({ state: 'saved', at: this.parts.now() });
       },
       (reason: unknown) => {
         this.pending -= 1;
@@ -230,4 +293,11 @@ export class Session {
   private notify(notice: Notice): void {
     for (const listener of this.listeners) listener(notice);
   }
+}
+
+/** Later than every stamp: the last moment that a date can name. */
+const endOfTime = 8.64e15;
+
+function stampsOf(seen: Seen): Stamp[] {
+  return Object.entries(seen).map(([device, [ms, counter]]) => [ms, counter, device]);
 }

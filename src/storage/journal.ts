@@ -2,7 +2,7 @@ import type { UseStore } from 'idb-keyval';
 import type { Transaction } from '../../shared/edit.ts';
 import type { Notebook } from '../../shared/notebook.ts';
 import { writeEntry } from './entry.ts';
-import { headAfter, headInFile, type Head } from './head.ts';
+import { headAfter, headInFile, headOf, type Head } from './head.ts';
 import { editKey, editsUpTo, headKey, under } from './keys.ts';
 import { everything, piecesOf, putPieces, type Touched } from './snapshot.ts';
 import { write } from './strict-store.ts';
@@ -19,8 +19,13 @@ export interface Surroundings {
   readonly compactAfter: number;
 }
 
-/** Told after an edit is on the disk: its number, for followers to notice one they missed. */
-export type OnKept = (transaction: Transaction, notebook: Notebook, number: number) => void;
+/** Told what is on the disk, for other tabs to follow. */
+export interface Told {
+  /** An edit, with its number, by which followers notice one they missed. */
+  readonly onKept?: (transaction: Transaction, notebook: Notebook, number: number) => void;
+  /** A whole notebook in place of what was there. */
+  readonly onReplaced?: () => void;
+}
 
 interface Numbered {
   readonly number: number;
@@ -35,7 +40,11 @@ export class NotebookJournal {
   private failed: Numbered[] = [];
   private readonly underWay = new Set<Promise<void>>();
   private touched: { tables: Set<string>; days: Set<string> };
-  private isCompacting = false;
+  /** The last edit that a snapshot now holds: it must never be replayed over it. */
+  private folded = 0;
+  private folding: Promise<void> | null = null;
+  /** A whole notebook, to be put in place of what is kept, could not be written. */
+  private isReplaceDue = false;
 
   /**
    * @param latest the notebook as it was loaded, with the edits that are still in the journal
@@ -49,7 +58,7 @@ export class NotebookJournal {
     private latest: Notebook,
     private edits = 0,
     touched: Touched = { tables: new Set(), days: new Set() },
-    private readonly onKept: OnKept = () => undefined,
+    private readonly told: Told = {},
   ) {
     this.touched = { tables: new Set(touched.tables), days: new Set(touched.days) };
   }
@@ -60,8 +69,8 @@ export class NotebookJournal {
   }
 
   /**
-   * Keeps one edit. Resolves once it is on the disk; rejects with an error whose message is a
-   * sentence for people. An edit that could not be kept is tried again along with the next one.
+   * Keeps one edit. Resolves once it is on the disk, with every one before it; rejects with an error
+   * whose message is a sentence for people. What could not be kept is tried again with the next edit.
    */
   append(transaction: Transaction, notebook: Notebook): Promise<void> {
     const appended = this.keep(transaction, notebook);
@@ -80,7 +89,10 @@ export class NotebookJournal {
     }
     const number = this.head.last;
     await this.put([{ number, text: writeEntry(transaction, notebook) }]);
-    this.onKept(transaction, notebook, number);
+    // An earlier edit may have failed meanwhile: it must not be passed over.
+    if (this.failed.length > 0) await this.put([]);
+    if (this.isReplaceDue) await this.replace(this.latest);
+    this.told.onKept?.(transaction, notebook, number);
     if (this.edits >= this.around.compactAfter) void this.around.whenIdle().then(this.compact);
   }
 
@@ -96,7 +108,9 @@ export class NotebookJournal {
         store.put(this.head, headKey(id));
       });
     } catch (error) {
-      this.failed = [...this.failed, ...entries].sort((a, b) => a.number - b.number);
+      this.failed = [...this.failed, ...entries]
+        .filter(({ number }) => number > this.folded)
+        .sort((a, b) => a.number - b.number);
       throw error;
     }
     this.edits += entries.length;
@@ -121,19 +135,23 @@ export class NotebookJournal {
 
   /** Keeps a whole notebook in place of what was kept: after undoing a merge, for one. */
   async replace(notebook: Notebook): Promise<void> {
-    await this.settled();
+    const { last, writer, inFile } = this.head;
+    const head = { ...headOf(notebook, writer, this.around.now()), last };
+    this.head = headInFile(head, notebook, inFile);
     this.latest = notebook;
-    this.failed = [];
-    const touched = everything(notebook);
-    const { id, last } = this.head;
-    const pieces = await piecesOf(notebook, touched, last, this.around.pause);
-    await write(this.use, (store) => {
-      for (const kind of ['table', 'day', 'edit'] as const) store.delete(under(kind, id));
-      putPieces(store, pieces);
-      store.put(this.head, headKey(id));
-    });
-    this.edits = 0;
-    this.touched = { tables: new Set(), days: new Set() };
+    const written = this.fold(everything(notebook), this.folding, true);
+    const folding = written.catch(() => undefined);
+    this.folding = folding;
+    try {
+      await written;
+      this.isReplaceDue = false;
+    } catch (error) {
+      this.isReplaceDue = true;
+      throw error;
+    } finally {
+      if (this.folding === folding) this.folding = null;
+    }
+    this.told.onReplaced?.();
   }
 
   /**
@@ -142,24 +160,38 @@ export class NotebookJournal {
    * ones wait, it is left for later.
    */
   readonly compact = async (): Promise<void> => {
-    if (this.isCompacting || this.underWay.size > 0 || this.failed.length > 0) return;
-    this.isCompacting = true;
-    const { edits, touched } = this;
-    const { id, last } = this.head;
-    this.touched = { tables: new Set(), days: new Set() };
-    try {
-      const pieces = await piecesOf(this.latest, touched, last, this.around.pause);
-      await write(this.use, (store) => {
-        putPieces(store, pieces);
-        store.delete(editsUpTo(id, last));
-      });
-      this.edits -= edits;
-    } catch {
-      // The journal still holds everything; folding is tried again after the next edit.
+    if (this.folding || this.isReplaceDue || this.underWay.size + this.failed.length > 0) return;
+    const { touched } = this;
+    // If it fails, the journal still holds everything; it is tried again after a later edit.
+    const folding = this.fold(touched, null).catch(() => {
       for (const table of touched.tables) this.touched.tables.add(table);
       for (const day of touched.days) this.touched.days.add(day);
-    } finally {
-      this.isCompacting = false;
-    }
+    });
+    this.folding = folding;
+    await folding;
+    if (this.folding === folding) this.folding = null;
   };
+
+  /** Takes hold of the notebook now; edits made while it is written stay in the journal. */
+  private async fold(
+    touched: Touched,
+    before: Promise<void> | null,
+    isWhole = false,
+  ): Promise<void> {
+    const { edits } = this;
+    const { id, last } = this.head;
+    this.touched = { tables: new Set(), days: new Set() };
+    const taking = piecesOf(this.latest, touched, last, this.around.pause);
+    await before;
+    const pieces = await taking;
+    await write(this.use, (store) => {
+      if (isWhole) for (const kind of ['table', 'day'] as const) store.delete(under(kind, id));
+      putPieces(store, pieces);
+      store.delete(editsUpTo(id, last));
+      store.put(this.head, headKey(id));
+    });
+    this.folded = last;
+    this.failed = this.failed.filter(({ number }) => number > last);
+    this.edits -= edits;
+  }
 }

@@ -6,7 +6,7 @@ import { isFault, type Fault } from '../../shared/value.ts';
 import { applyEdit } from '../notebook/apply-edit.ts';
 import { aboutOf } from '../notebook/read.ts';
 import { headOf, isHead, type Head } from './head.ts';
-import { NotebookJournal, type OnKept, type Surroundings } from './journal.ts';
+import { NotebookJournal, type Surroundings, type Told } from './journal.ts';
 import { asideKey, headKey, kinds, under } from './keys.ts';
 import { loadNotebook, type Damage, type Loaded } from './load.ts';
 import { Persistence } from './persistence.ts';
@@ -117,7 +117,7 @@ export class Store {
    * Opens a notebook for writing. What is damaged is put aside for download; the rest is kept anew,
    * under a new writer, since stamps of the former one may have been lost with it.
    */
-  async open(id: string, onKept?: OnKept): Promise<Opened | Fault> {
+  async open(id: string, told: Told = {}): Promise<Opened | Fault> {
     const loaded = await loadNotebook(this.use, id, this.around.pause);
     if (isFault(loaded)) return loaded;
     const { notebook } = loaded;
@@ -144,9 +144,12 @@ export class Store {
       notebook,
       isFolded ? 0 : loaded.edits,
       isFolded ? undefined : touchedBy(loaded),
-      (transaction, latest, number) => {
-        void this.persistence.ask();
-        onKept?.(transaction, latest, number);
+      {
+        ...told,
+        onKept: (transaction, latest, number) => {
+          void this.persistence.ask();
+          told.onKept?.(transaction, latest, number);
+        },
       },
     );
     const damage = isNoted

@@ -172,6 +172,7 @@ describe('session and its journal', () => {
           written.push(transaction);
           release = resolve;
         }),
+      replace: () => Promise.resolve(),
     });
     await session.dispatch(typing(count('a1', 'c-chamber1', 4)));
     expect(written).toHaveLength(1);
@@ -185,6 +186,7 @@ describe('session and its journal', () => {
   it('goes on in memory, saying why, when the journal fails', async () => {
     const { session } = await openSession({
       append: () => Promise.reject(new Error('This browser has no room left.')),
+      replace: () => Promise.resolve(),
     });
     await session.dispatch(typing(count('a1', 'c-chamber1', 4)));
     await Promise.resolve();

@@ -171,12 +171,56 @@ describe('a store', () => {
     await typist.count('a1', 3);
     const former = structuredClone(typist.notebook);
     await typist.count('a1', 4);
-    await typist.count('a2', 5);
+    await typist.count('a2', 5, '2026-06-07');
+    await opened.journal.compact();
+    await typist.count('a3', 6);
     await opened.journal.replace(former);
     expect(sound(await store.read('n')).notebook).to.deep.equal(former);
     expect(await rawKeys(name, 'edit')).to.deep.equal([]);
+    expect((await store.list())[0]).to.include({ counts: 1 });
     await new Typist(sound(await store.open('n'))).count('a3', 1);
     expect(sound(await store.read('n')).damage).to.deep.equal([]);
+  });
+
+  it('loses no count typed while a whole notebook is put in place', async () => {
+    const pauses: (() => void)[] = [];
+    const pause = (): Promise<void> => new Promise((resolve) => pauses.push(resolve));
+    const { store } = await freshStore({ pause });
+    const wait = setInterval(() => pauses.splice(0).forEach((go) => go()), 1);
+    await store.add(herd('n', 1500));
+    const opened = sound(await store.open('n'));
+    clearInterval(wait);
+    const typist = new Typist(opened);
+    await typist.count('a1', 3);
+    const replaced = opened.journal.replace(typist.notebook);
+    await typist.count('a2', 4);
+    const again = setInterval(() => pauses.splice(0).forEach((go) => go()), 1);
+    await replaced;
+    expect(sound(await store.read('n')).notebook).to.deep.equal(typist.notebook);
+    clearInterval(again);
+  });
+
+  it('tries again to put a notebook in place with the next edit, if it failed', async () => {
+    const { store } = await freshStore();
+    await store.add(herd('n', 3));
+    const opened = sound(await store.open('n'));
+    const typist = new Typist(opened);
+    await typist.count('a1', 3);
+    const former = structuredClone(typist.notebook);
+    await typist.count('a1', 4);
+    const put = IDBObjectStore.prototype.put;
+    IDBObjectStore.prototype.put = function () {
+      throw new DOMException('full', 'QuotaExceededError');
+    };
+    const failed = await opened.journal.replace(former).then(
+      () => '',
+      (error: Error) => error.message,
+    );
+    IDBObjectStore.prototype.put = put;
+    expect(failed).to.contain('no room left');
+    typist.notebook = former;
+    await typist.count('a2', 7);
+    expect(sound(await store.read('n')).notebook).to.deep.equal(typist.notebook);
   });
 
   it('gives each notebook a writer of its own, kept from opening to opening', async () => {
