@@ -1,65 +1,114 @@
-import type { Notebook } from '../shared/notebook.ts';
-import type { Template } from '../shared/template.ts';
+import type { Served } from '../shared/served.ts';
+import { isFault } from '../shared/value.ts';
 import { createEngine } from '../src/engine/engine.ts';
 import { toStored } from '../src/engine/stored-formula.ts';
-import { applyEdit } from '../src/notebook/apply-edit.ts';
 import { demoId, demoNotebook } from '../src/notebook/demo.ts';
 import { fromTemplate } from '../src/notebook/from-template.ts';
-import { readNotebookText } from '../src/notebook/notebook-file.ts';
-import { setsOf } from '../src/notebook/record-sets.ts';
+import { readNotebookText, writeNotebookText } from '../src/notebook/notebook-file.ts';
+import { aboutOf } from '../src/notebook/read.ts';
 import { Clock } from '../src/session/clock.ts';
 import { Session } from '../src/session/session.ts';
+import { randomId } from '../src/storage/random-id.ts';
+import { openStore } from '../src/storage/store.ts';
 import { localDate } from './changed-words.ts';
+import { downloadText } from './download.ts';
 import { MemoryShelf } from './memory-shelf.ts';
+import { promiseWords } from './promise-words.ts';
 import { SdApp } from './sd-app.ts';
-import type { Notice, Services } from './services.ts';
+import type { Notice, OpenedNotebook, Services } from './services.ts';
+import { StoreShelf } from './store-shelf.ts';
 import { templates } from './templates.ts';
 import { adoptTheme } from './theme.ts';
 
 const now = (): number => Date.now();
-const newId = (): string => crypto.randomUUID().slice(0, 13);
-const clock = new Clock(newId(), now);
+const clock = new Clock(randomId(), now);
 
-const memoryOnly: Notice = {
-  kind: 'memory only',
-  sentence:
-    'Nothing is kept on this device yet: what you type is in this page alone. Save the notebook to a file before you close it.',
-};
+adoptTheme(document);
+const app = new SdApp();
+document.body.append(app);
 
-function copyNotebook(notebook: Notebook, title: string): Notebook {
-  const copy = { ...notebook, id: newId() };
-  const sets = setsOf('about', 'notebook', { title, demo: false });
-  return applyEdit(copy, { label: 'the name', source: 'typed', sets }, clock.next()).notebook;
+const store = await openStore();
+const memory = new MemoryShelf(now, randomId);
+const opened = new WeakMap<Session, OpenedNotebook>();
+const listeners = new Set<() => void>();
+let general: readonly Notice[] = [];
+let ofNotebook: readonly Notice[] = [];
+
+function tellAll(): void {
+  for (const listener of listeners) listener();
+}
+
+if (isFault(store)) {
+  general = [{ kind: 'memory only', sentence: store.sentence }];
+} else {
+  store.persistence.subscribe(tellAll);
+}
+
+async function openSession(id: string) {
+  const taken = await services.shelf.open(id);
+  if (isFault(taken)) return taken;
+  const { notebook, writer, journal, notices } = taken;
+  const parts = { engine: createEngine(), clock: new Clock(writer, now), journal, now };
+  const session = new Session(notebook, parts);
+  opened.set(session, taken);
+  ofNotebook = notices;
+  tellAll();
+  return session;
 }
 
 const services: Services = {
-  shelf: new MemoryShelf(now),
+  shelf: isFault(store) ? memory : new StoreShelf(store, memory),
   templates,
   now,
   today: () => localDate(new Date()),
-  newId,
-  startNotebook: (template: Template, title: string, place: string) =>
+  newId: randomId,
+  startNotebook: (template, title, place) =>
     fromTemplate(template, {
-      id: newId(),
+      id: randomId(),
       title,
       ...(place === '' ? {} : { place }),
       stamp: clock.next(),
       bind: toStored,
     }),
-  withEdit: (notebook, edit) => applyEdit(notebook, edit, clock.next()).notebook,
-  copyNotebook,
   demo: {
     id: demoId,
-    make: async () => demoNotebook(templates[0] as Template, clock.next(), toStored),
+    make: () => {
+      const [summer] = templates;
+      if (!summer) throw new Error('The demo is made from the first template.');
+      return demoNotebook(summer, clock.next(), toStored);
+    },
   },
-  readFile: async (text) => readNotebookText(text),
-  startSession: async (notebook) => new Session(notebook, { engine: createEngine(), clock, now }),
-  endSession: () => undefined,
-  notices: () => [memoryOnly],
-  subscribeNotices: () => () => undefined,
+  readFile: readNotebookText,
+  openSession,
+  endSession: (session) => {
+    opened.get(session)?.close();
+    ofNotebook = [];
+    tellAll();
+  },
+  saveToFile: async (session) => {
+    const { notebook } = session;
+    const title = aboutOf(notebook).title ?? 'notebook';
+    const name = `${title} ${localDate(new Date())}.json`;
+    downloadText(name, writeNotebookText(notebook), 'application/json');
+    await opened.get(session)?.savedToFile(notebook);
+  },
+  notices: () => [...general, ...ofNotebook],
+  promise: () => (isFault(store) ? '' : promiseWords(store.persistence.answer)),
+  subscribeNotices: (listener) => {
+    listeners.add(listener);
+    return () => listeners.delete(listener);
+  },
 };
 
-adoptTheme(document);
-const app = new SdApp();
+/** A browser keeps notebooks by address: at another one than usual the person is told so. */
+async function lookAtAddress(): Promise<void> {
+  const answer = await fetch('./served.json').catch(() => undefined);
+  const served = answer?.ok ? ((await answer.json()) as Served) : undefined;
+  if (!served?.usualPortTaken) return;
+  const sentence = `Another program holds the usual address. Notebooks kept at ${served.usualAddress} are not visible here; to see them, stop that program and start again.`;
+  general = [...general, { kind: 'other address', sentence }];
+  tellAll();
+}
+
 app.services = services;
-document.body.append(app);
+void lookAtAddress();

@@ -1,10 +1,11 @@
 import type { Session } from '../src/session/session.ts';
 import { openDialog } from './open-dialog.ts';
+import type { Services } from './services.ts';
 
 /** A button of the page's header. `page` is the element that holds dialogs: see `openDialog`. */
 export interface PageAction {
   readonly label: string;
-  readonly run: (session: Session, page: HTMLElement) => void | Promise<void>;
+  readonly run: (session: Session, page: HTMLElement, services: Services) => void | Promise<void>;
   /** In the header itself, or under "More". On a narrow screen all stand under "More". */
   readonly place: 'header' | 'more';
 }
@@ -22,6 +23,11 @@ export const pageActions: readonly PageAction[] = [
     run: (_session, page) =>
       openDialog(page, 'sd-settings-dialog', () => import('./sd-settings-dialog.ts')),
     place: 'header',
+  },
+  {
+    label: 'Save to a file',
+    run: (session, _page, services) => services.saveToFile(session),
+    place: 'more',
   },
   { label: 'Print', run: () => window.print(), place: 'more' },
 ];

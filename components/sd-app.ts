@@ -10,6 +10,7 @@ import { theme } from './theme.ts';
 import './sd-banner.ts';
 import './sd-page.ts';
 import './sd-start.ts';
+import './sd-update-offer.ts';
 
 const program = 'Sampling Daybook';
 
@@ -47,7 +48,7 @@ export class SdApp extends LitElement {
   declare private trouble: string;
   private readonly servicesGiven = new ContextProvider(this, { context: servicesContext });
   private readonly sessionGiven = new ContextProvider(this, { context: sessionContext });
-  private latest = 0;
+  private turn = 0;
 
   constructor() {
     super();
@@ -80,61 +81,59 @@ export class SdApp extends LitElement {
     const id = new URLSearchParams(location.hash.slice(1)).get('notebook');
     if (id !== null) await this.load(id);
     else if (new URLSearchParams(location.search).has('demo')) await this.openDemo();
-    else await this.show(undefined);
+    else this.leave();
   }
 
+  /** The demo is made once; after that it is a notebook like any other, edits and all. */
   private async openDemo(): Promise<void> {
     const { services } = this;
     if (!services) return;
-    this.isOpening = true;
-    const kept = await services.shelf.load(services.demo.id);
-    if (!isFault(kept)) {
-      await this.show(kept);
-      return;
-    }
-    const made = await services.demo.make();
-    await this.keepNew(made);
-    await this.show(made);
+    const kept = await services.shelf.read(services.demo.id);
+    if (isFault(kept)) await services.shelf.add(services.demo.make());
+    else await services.shelf.restore(services.demo.id);
+    await this.load(services.demo.id);
   }
 
   private async load(id: string): Promise<void> {
     if (this.session?.notebook.id === id) return;
+    const turn = this.begin();
     this.isOpening = true;
-    const notebook = await this.services?.shelf.load(id);
-    if (notebook === undefined || isFault(notebook)) {
-      this.trouble = notebook?.sentence ?? '';
-      await this.show(undefined);
+    const session = await this.services?.openSession(id);
+    if (session === undefined) return;
+    if (turn !== this.turn) {
+      if (!isFault(session)) this.services?.endSession(session);
+    } else if (isFault(session)) {
+      this.trouble = session.sentence;
+      this.leave();
     } else {
-      await this.show(notebook);
+      this.trouble = '';
+      await this.show(session);
     }
   }
 
-  /** A store that refuses is told of by the banner; the notebook opens all the same. */
-  private async keepNew(notebook: Notebook): Promise<void> {
-    await this.services?.shelf.add(notebook).catch(() => undefined);
+  /** A newer wish supersedes an older one that is still on its way. */
+  private begin(): number {
+    this.turn += 1;
+    return this.turn;
   }
 
-  private async show(notebook: Notebook | undefined): Promise<void> {
-    const { services } = this;
-    if (!services) return;
-    this.latest += 1;
-    const mine = this.latest;
-    const former = this.session;
-    const session = notebook && (await services.startSession(notebook));
-    if (mine !== this.latest) {
-      if (session) services.endSession(session);
-      return;
-    }
-    if (former) services.endSession(former);
+  private async show(session: Session): Promise<void> {
+    if (this.session) this.services?.endSession(this.session);
     this.session = session;
     this.sessionGiven.setValue(session);
     this.isOpening = false;
-    if (session) this.trouble = '';
-    document.title = session
-      ? `${aboutOf(session.notebook).title ?? 'Notebook'} · ${program}`
-      : program;
+    document.title = `${aboutOf(session.notebook).title ?? 'Notebook'} · ${program}`;
     await this.updateComplete;
-    if (session) await session.openNewest();
+    await session.openNewest();
+  }
+
+  private leave(): void {
+    this.begin();
+    if (this.session) this.services?.endSession(this.session);
+    this.session = undefined;
+    this.sessionGiven.setValue(undefined);
+    this.isOpening = false;
+    document.title = program;
   }
 
   private async onOpen(event: CustomEvent<{ id: string }>): Promise<void> {
@@ -145,9 +144,9 @@ export class SdApp extends LitElement {
 
   private async onOpenNew(event: CustomEvent<{ notebook: Notebook }>): Promise<void> {
     const { notebook } = event.detail;
-    await this.keepNew(notebook);
+    await this.services?.shelf.add(notebook);
     history.pushState(null, '', `${location.pathname}#notebook=${encodeURIComponent(notebook.id)}`);
-    await this.show(notebook);
+    await this.load(notebook.id);
   }
 
   private async onOpenDemo(): Promise<void> {
@@ -155,9 +154,9 @@ export class SdApp extends LitElement {
     await this.openDemo();
   }
 
-  private async onLeave(): Promise<void> {
+  private onLeave(): void {
     history.pushState(null, '', location.pathname);
-    await this.show(undefined);
+    this.leave();
   }
 
   protected override render(): TemplateResult {
@@ -171,7 +170,7 @@ export class SdApp extends LitElement {
             @open-new=${this.onOpenNew}
             @open-demo=${this.onOpenDemo}
           ></sd-start>`;
-    return html`<sd-banner></sd-banner>${page}`;
+    return html`<sd-update-offer></sd-update-offer><sd-banner></sd-banner>${page}`;
   }
 }
 

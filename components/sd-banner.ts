@@ -58,7 +58,8 @@ export class SdBanner extends LitElement {
   }
 
   private get notices(): readonly Notice[] {
-    const told = this.services.value?.notices() ?? [];
+    const all = this.services.value?.notices() ?? [];
+    const told = all.filter(({ kind }, at) => all.findIndex((one) => one.kind === kind) === at);
     const saved = this.saved.value;
     if (saved?.state !== 'memory' || told.some(({ kind }) => kind === 'memory only')) return told;
     const sentence = `Not saved: ${saved.sentence} What you type now is only in this page. Save the notebook to a file before you close it.`;

@@ -34,18 +34,18 @@ export class SdBlock extends LitElement {
       }
 
       .frame.counts {
-        padding: 4px 0 20px;
+        padding: 8px 0 24px 20px;
         border-bottom: 0;
+      }
+
+      .counts sd-counts {
+        max-height: max(440px, calc(100dvh - 124px));
       }
 
       .head {
         display: flex;
         align-items: center;
         gap: 4px;
-      }
-
-      .counts > .head {
-        padding-inline: 20px;
       }
 
       h2 {
@@ -84,7 +84,25 @@ export class SdBlock extends LitElement {
         opacity: 0.75;
       }
 
+      @media (max-width: 700px) {
+        .frame {
+          padding-inline: 14px;
+        }
+
+        .frame.counts {
+          padding: 6px 0 16px;
+        }
+
+        .counts sd-counts {
+          max-height: 82dvh;
+        }
+      }
+
       @media print {
+        .counts sd-counts {
+          max-height: none;
+        }
+
         .frame {
           padding-inline: 0;
           border: 0;
@@ -117,7 +135,16 @@ export class SdBlock extends LitElement {
   /** Brings the block to the eye and the keyboard to its heading. */
   goTo(): void {
     this.scrollIntoView({ block: 'start' });
-    this.renderRoot.querySelector<HTMLElement>('.fold')?.focus({ preventScroll: true });
+    const isGrid = this.block?.kind === 'grid';
+    const target = isGrid ? this.inner : this.renderRoot.querySelector<HTMLElement>('.fold');
+    target?.focus({ preventScroll: true });
+  }
+
+  /** Shows an animal's row, if this is a block that has rows. */
+  showAnimal(row: string): void {
+    if (!this.inner?.showAnimal) return;
+    this.scrollIntoView({ block: 'nearest' });
+    this.inner.showAnimal(row);
   }
 
   protected override willUpdate(changed: PropertyValues): void {
@@ -201,11 +228,12 @@ export class SdBlock extends LitElement {
   protected override render(): TemplateResult | typeof nothing {
     const { block } = this;
     if (!block) return nothing;
-    const isFolded = block.folded === true;
+    const isGrid = block.kind === 'grid';
+    const isFolded = block.folded === true && !isGrid;
     const title = block.title ?? block.kind;
     return html`
-      <section class=${block.kind === 'grid' ? 'frame counts' : 'frame'} aria-label=${title}>
-        <div class="head">
+      <section class=${isGrid ? 'frame counts' : 'frame'} aria-label=${title}>
+        <div class="head" ?hidden=${isGrid}>
           <h2>
             <button
               class="quiet fold"

@@ -11,6 +11,8 @@ import { servicesContext } from './services.ts';
 import { sayOfSettings } from './settings-said.ts';
 import { settingsStyles } from './settings-styles.ts';
 import { theme } from './theme.ts';
+import './sd-formula-field.ts';
+import type { FormulaChange } from './sd-formula-field.ts';
 
 /**
  * The reasons to treat, most dangerous first: each in words, with its condition, the animals it is
@@ -45,10 +47,6 @@ export class SdCriteriaForm extends LitElement {
         border: 1px solid var(--line);
         border-radius: var(--radius);
         background: var(--paper);
-      }
-
-      .code {
-        min-height: 3.4em;
       }
 
       fieldset {
@@ -152,8 +150,6 @@ export class SdCriteriaForm extends LitElement {
   }
 
   private renderEditor(draft: CriterionDraft): TemplateResult {
-    const { session } = this.criteria;
-    const wrong = session && draft.shown.trim() ? draftFault(session.engine, draft) : null;
     const text = (event: Event): string => (event.target as HTMLInputElement).value;
     return html`
       <div class="edit">
@@ -171,19 +167,13 @@ export class SdCriteriaForm extends LitElement {
                 Holds where a cup has "too many", whatever the limit. It has no condition of its
                 own.
               </p>`
-            : html`<label class="field">
-                Condition
-                <textarea
-                  class="code"
-                  spellcheck="false"
-                  autocapitalize="off"
-                  .value=${draft.shown}
-                  @input=${(event: Event) => this.change(draft.id, { shown: text(event) })}
-                ></textarea>
-                <span class=${wrong ? 'hint fault' : 'hint'} aria-live="polite">
-                  ${wrong ?? 'Names of columns and limits: epg >= treat_from'}
-                </span>
-              </label>`
+            : html`<sd-formula-field
+                label="Condition"
+                place="criterion"
+                .value=${draft.shown}
+                @sd-formula-change=${(event: CustomEvent<FormulaChange>) =>
+                  this.change(draft.id, { shown: event.detail.value })}
+              ></sd-formula-field>`
         }
         <div class="row">
           <label class="field">

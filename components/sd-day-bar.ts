@@ -31,6 +31,7 @@ export class SdDayBar extends LitElement {
       }
 
       .days {
+        position: relative;
         display: flex;
         gap: 2px;
         min-width: 0;
@@ -81,6 +82,17 @@ export class SdDayBar extends LitElement {
 
       .paper {
         display: none;
+      }
+
+      @media (max-width: 700px) {
+        .word {
+          display: none;
+        }
+
+        .add {
+          min-width: 44px;
+          font-size: 1.25rem;
+        }
       }
 
       @media (forced-colors: active) {
@@ -168,8 +180,11 @@ export class SdDayBar extends LitElement {
   }
 
   protected override updated(): void {
-    const current = this.renderRoot.querySelector('.days [aria-current]');
-    current?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    requestAnimationFrame(() => {
+      const current = this.renderRoot.querySelector<HTMLElement>('.days [aria-current]');
+      const days = this.renderRoot.querySelector('.days');
+      if (current && days) days.scrollLeft = current.offsetLeft - days.clientWidth / 2;
+    });
   }
 
   private renderDays(): TemplateResult {
@@ -192,8 +207,11 @@ export class SdDayBar extends LitElement {
             `,
           )}
         </nav>
-        <button class="quiet add" @click=${this.add}>
-          ${days.length === 0 ? 'Add the first sampling day' : 'Add a day'}
+        <button class="quiet add" aria-label="Add a sampling day" @click=${this.add}>
+          <span aria-hidden="true">+</span>
+          <span class=${days.length === 0 ? '' : 'word'}>
+            ${days.length === 0 ? 'Add the first sampling day' : 'Add a day'}
+          </span>
         </button>
         ${
           shown
@@ -214,7 +232,7 @@ export class SdDayBar extends LitElement {
       ${this.renderDays()}
       <sd-sheet heading="Add a sampling day">
         <form @submit=${this.onSubmit} novalidate>
-          <label class="field">Date <input name="date" type="date" autofocus /></label>
+          <label class="field">Date <input name="date" type="date" data-first /></label>
           <label class="field">
             Label
             <input name="label" autocomplete="off" />

@@ -10,6 +10,8 @@ import { figureText } from './figure-text.ts';
 import { servicesContext } from './services.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
+import './sd-formula-field.ts';
+import type { FormulaChange } from './sd-formula-field.ts';
 import './sd-sheet.ts';
 import type { SdSheet } from './sd-sheet.ts';
 
@@ -48,11 +50,6 @@ export class SdFigureDialog extends LitElement {
       form {
         display: grid;
         gap: 14px;
-      }
-
-      .formula {
-        min-height: 4.2em;
-        font-family: var(--font-code);
       }
 
       .row {
@@ -197,19 +194,18 @@ export class SdFigureDialog extends LitElement {
       <sd-sheet heading=${this.figureId === null ? 'Add a figure' : 'Change the figure'}>
         <form @submit=${this.onSubmit} @input=${this.onInput} novalidate>
           <label class="field">
-            Name <input name="label" autocomplete="off" autofocus .value=${draft.label} />
+            Name <input name="label" autocomplete="off" data-first .value=${draft.label} />
           </label>
-          <label class="field">
-            Formula
-            <textarea
-              class="formula"
-              name="formula"
-              spellcheck="false"
-              autocapitalize="off"
-              aria-describedby="look"
-              .value=${draft.formula}
-            ></textarea>
-          </label>
+          <sd-formula-field
+            label="Formula"
+            place="figure"
+            .value=${draft.formula}
+            .ownKey=${draft.key || undefined}
+            @sd-formula-change=${(event: CustomEvent<FormulaChange>) => {
+              this.draft = { ...this.draft, formula: event.detail.value };
+              this.fault = '';
+            }}
+          ></sd-formula-field>
           <div id="look" aria-live="polite">${this.renderLook()}</div>
           <div class="row">
             <label class="field">

@@ -11,6 +11,7 @@ import { tell } from './page-message.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-figure-dialog.ts';
+import './sd-mean-limits.ts';
 import './sd-menu.ts';
 import type { SdFigureDialog } from './sd-figure-dialog.ts';
 
@@ -22,7 +23,11 @@ const wideFrom = 640;
  * worked out after the page has painted what was typed, and given up when something newer is typed.
  */
 export class SdFigures extends LitElement {
-  static override properties = { blockId: { type: String }, isWide: { state: true } };
+  static override properties = {
+    blockId: { type: String },
+    isWide: { state: true },
+    isChanging: { state: true },
+  };
 
   static override styles = [
     ...theme,
@@ -66,12 +71,21 @@ export class SdFigures extends LitElement {
         font-weight: 650;
       }
 
+      td {
+        white-space: nowrap;
+      }
+
+      .unit {
+        font-size: var(--size-tiny);
+      }
+
       td small,
       th small {
         display: block;
         font-size: var(--size-tiny);
         font-weight: 400;
         color: var(--soft);
+        white-space: normal;
         overflow-wrap: anywhere;
       }
 
@@ -91,12 +105,11 @@ export class SdFigures extends LitElement {
         gap: 4px;
         align-items: center;
         justify-content: space-between;
-        margin-top: 4px;
+        margin: 4px -10px 0;
       }
 
       .add {
         min-height: 44px;
-        margin-left: -10px;
         color: var(--accent);
       }
 
@@ -126,6 +139,7 @@ export class SdFigures extends LitElement {
 
   declare blockId: string;
   declare private isWide: boolean;
+  declare private isChanging: boolean;
   private readonly table = new AfterPaint<FigureTable | null>(this, figureTable);
   private readonly mark = new Select(
     this,
@@ -140,6 +154,7 @@ export class SdFigures extends LitElement {
     super();
     this.blockId = '';
     this.isWide = false;
+    this.isChanging = false;
   }
 
   override connectedCallback(): void {
@@ -175,27 +190,32 @@ export class SdFigures extends LitElement {
 
   private renderName(figure: Figure): TemplateResult {
     const name = figure.label ?? figure.key;
-    const figures = this.figures.value ?? [];
-    const at = figures.findIndex(({ id }) => id === figure.id);
     return html`
       <span class="name">
-        <span>${name}</span>
-        <sd-menu
-          label=${`More about ${name}`}
-          .choices=${[
-            { label: 'Formula and name', run: () => this.dialog?.open(figure.id) },
-            { label: 'Move up', run: () => this.move(figure, -1), isDisabled: at <= 0 },
-            {
-              label: 'Move down',
-              run: () => this.move(figure, 1),
-              isDisabled: at === figures.length - 1,
-            },
-            { label: 'Remove', run: () => this.takeOff(figure) },
-          ]}
-        ></sd-menu>
+        <span
+          >${name} ${figure.unit ? html`<span class="unit">${figure.unit}</span>` : nothing}</span
+        >
+        ${this.isChanging ? this.renderMenu(figure, name) : nothing}
       </span>
-      ${figure.unit ? html`<small>${figure.unit}</small>` : nothing}
     `;
+  }
+
+  private renderMenu(figure: Figure, name: string): TemplateResult {
+    const figures = this.figures.value ?? [];
+    const at = figures.findIndex(({ id }) => id === figure.id);
+    return html`<sd-menu
+      label=${`More about ${name}`}
+      .choices=${[
+        { label: 'Formula and name', run: () => this.dialog?.open(figure.id) },
+        { label: 'Move up', run: () => this.move(figure, -1), isDisabled: at <= 0 },
+        {
+          label: 'Move down',
+          run: () => this.move(figure, 1),
+          isDisabled: at === figures.length - 1,
+        },
+        { label: 'Remove', run: () => this.takeOff(figure) },
+      ]}
+    ></sd-menu>`;
   }
 
   private renderAnswer(table: FigureTable, line: FigureLine, at: number): TemplateResult {
@@ -302,6 +322,7 @@ export class SdFigures extends LitElement {
         ${this.isWide ? this.renderWide(table) : this.renderNarrow(table)}
       </div>
       ${this.renderFaults(table)}
+      ${all && all.counted > 0 ? html`<sd-mean-limits .group=${null}></sd-mean-limits>` : nothing}
     `;
   }
 
@@ -324,6 +345,15 @@ export class SdFigures extends LitElement {
       }
       <div class="foot">
         <button class="quiet add" @click=${() => this.dialog?.open(null)}>Add a figure</button>
+        <button
+          class="quiet add"
+          aria-pressed=${this.isChanging ? 'true' : 'false'}
+          @click=${() => {
+            this.isChanging = !this.isChanging;
+          }}
+        >
+          Change figures
+        </button>
       </div>
       <sd-figure-dialog></sd-figure-dialog>
     `;

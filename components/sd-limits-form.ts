@@ -8,6 +8,7 @@ import { keyFromLabel } from '../src/notebook/key-name.ts';
 import { aboutOf, limitsOf, limitValue } from '../src/notebook/read.ts';
 import { orderAtEnd, setsOf } from '../src/notebook/record-sets.ts';
 import { parseNumber, writeNumber } from '../src/text/decimal-text.ts';
+import { formText } from './form-text.ts';
 import { reachField } from './reach-field.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
@@ -99,9 +100,8 @@ export class SdLimitsForm extends LitElement {
     event.preventDefault();
     const { session } = this.limits;
     const form = event.target as HTMLFormElement;
-    const typed = new FormData(form);
-    const label = String(typed.get('label') ?? '').trim();
-    const value = parseNumber(String(typed.get('value') ?? ''), this.mark);
+    const label = formText(form, 'label');
+    const value = parseNumber(formText(form, 'value'), this.mark);
     const id = this.services.value?.newId();
     if (!session || id === undefined) return;
     if (label === '') this.newFault = 'Give the limit a name, like "treat goats from".';
@@ -112,7 +112,7 @@ export class SdLimitsForm extends LitElement {
       const facts = {
         key,
         label,
-        unit: String(typed.get('unit') ?? '').trim(),
+        unit: formText(form, 'unit'),
         confirmed: true,
         order: orderAtEnd(limitsOf(notebook)),
       };

@@ -26,7 +26,7 @@ export class SdMenu extends LitElement {
     ...theme,
     css`
       :host {
-        display: inline-block;
+        display: inline-flex;
       }
 
       .menu {
@@ -51,7 +51,8 @@ export class SdMenu extends LitElement {
       }
 
       .opener {
-        min-width: 40px;
+        min-width: 44px;
+        min-height: 44px;
       }
 
       @media print {
@@ -140,7 +141,7 @@ export class SdMenu extends LitElement {
   protected override render(): TemplateResult {
     return html`
       <button
-        class="opener quiet"
+        class=${this.text === undefined ? 'opener quiet' : 'opener'}
         aria-label=${this.label}
         aria-haspopup="menu"
         aria-expanded=${this.isOpen ? 'true' : 'false'}

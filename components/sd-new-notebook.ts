@@ -1,6 +1,7 @@
 import { ContextConsumer } from '@lit/context';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import type { Template } from '../shared/template.ts';
+import { formText } from './form-text.ts';
 import { servicesContext } from './services.ts';
 import { theme } from './theme.ts';
 
@@ -63,9 +64,9 @@ export class SdNewNotebook extends LitElement {
 
   private onSubmit(event: SubmitEvent): void {
     event.preventDefault();
-    const form = new FormData(event.target as HTMLFormElement);
-    const title = String(form.get('title') ?? '').trim();
-    const place = String(form.get('place') ?? '').trim();
+    const form = event.target as HTMLFormElement;
+    const title = formText(form, 'title');
+    const place = formText(form, 'place');
     const { template } = this;
     const services = this.services.value;
     if (!template || !services) return;

@@ -1,3 +1,4 @@
+import { ContextConsumer } from '@lit/context';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { aboutOf } from '../src/notebook/read.ts';
 import type { Saved, Session } from '../src/session/session.ts';
@@ -6,6 +7,7 @@ import { localTime } from './changed-words.ts';
 import { countedOf, countedWords } from './counted-words.ts';
 import { pageActions, type PageAction } from './page-actions.ts';
 import { Select } from './selector-controller.ts';
+import { servicesContext } from './services.ts';
 import { theme } from './theme.ts';
 import './sd-menu.ts';
 
@@ -86,24 +88,29 @@ export class SdPageHeader extends LitElement {
 
       @media (max-width: 700px) {
         header {
-          padding: 6px 14px;
-        }
-
-        .state {
-          order: 3;
-          flex: 1 1 auto;
+          gap: 0 4px;
+          padding: 4px 8px 6px 14px;
         }
 
         .name {
-          flex: 1 1 60%;
+          flex: 1 1 50%;
+        }
+
+        .place {
+          display: none;
+        }
+
+        .state {
+          flex: 1 1 auto;
+          order: 3;
         }
 
         .tools {
-          order: 4;
-          gap: 4px;
+          display: contents;
         }
 
-        .tools button {
+        .tools > button {
+          order: 4;
           padding-inline: 10px;
         }
       }
@@ -129,6 +136,10 @@ export class SdPageHeader extends LitElement {
   private readonly saved = new Select(this, (session) => session.saved, { saved: true });
   private readonly undoing = new Select(this, (session) => session.undoLabel);
   private readonly redoing = new Select(this, (session) => session.redoLabel);
+  private readonly services = new ContextConsumer(this, {
+    context: servicesContext,
+    subscribe: true,
+  });
   private readonly counted = new AfterPaint(this, countedOf);
 
   constructor() {
@@ -141,13 +152,20 @@ export class SdPageHeader extends LitElement {
     this.renderRoot.querySelector('h1')?.focus();
   }
 
+  /** The notebook is nowhere but in the page, even before anything is typed. */
+  private get isInMemory(): boolean {
+    const notices = this.services.value?.notices() ?? [];
+    return notices.some(({ kind }) => kind === 'memory only');
+  }
+
   private tell(name: string): void {
     this.dispatchEvent(new CustomEvent(name, { bubbles: true, composed: true }));
   }
 
   private async act(action: PageAction): Promise<void> {
     const { session } = this.about;
-    if (session && this.page) await action.run(session, this.page);
+    const services = this.services.value;
+    if (session && services && this.page) await action.run(session, this.page, services);
   }
 
   private renderTools(session: Session): TemplateResult {
@@ -204,7 +222,7 @@ export class SdPageHeader extends LitElement {
           ${place ? html`<span class="place">${place}</span>` : nothing}
         </div>
         <div class="state">
-          ${renderSaved(this.saved.value)}
+          ${this.isInMemory ? html`<span class="saved not">Not saved</span>` : renderSaved(this.saved.value)}
           ${counted ? html`<span>${countedWords(counted)}</span>` : nothing}
         </div>
         ${this.renderTools(session)}

@@ -50,7 +50,13 @@ export class SdPage extends LitElement {
     super();
     this.isWide = this.width.matches;
     new Select(this, () => undefined, { when: (notice) => this.onNotice(notice.transaction) });
-    this.addEventListener('page-message', (event) => this.onMessage(event as CustomEvent));
+    this.addEventListener('page-message', (event) =>
+      this.onMessage(event as CustomEvent<PageMessage>),
+    );
+    this.addEventListener('go-to-animal', (event) => {
+      const { row } = (event as CustomEvent<{ row: string }>).detail;
+      for (const frame of this.frames.values()) frame.showAnimal(row);
+    });
   }
 
   override connectedCallback(): void {
@@ -222,7 +228,7 @@ export class SdPage extends LitElement {
     return html`
       <div class="top">
         <sd-page-header
-          .page=${this as HTMLElement}
+          .page=${this}
           .isNarrow=${!this.isWide}
           @page-undo=${this.undo}
           @page-redo=${this.redo}

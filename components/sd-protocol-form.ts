@@ -3,9 +3,8 @@ import type { Protocol } from '../shared/notebook.ts';
 import { isFault, type Fault } from '../shared/value.ts';
 import { changeDayCopy, type Reach } from '../src/notebook/edit-days.ts';
 import { aboutOf, dayOf, defaultsOf } from '../src/notebook/read.ts';
-import { eggFactor } from '../src/stats/egg-factor.ts';
+import { factorSum, type FactorSum, type Sample } from '../src/notebook/factor-sum.ts';
 import { parseNumber, writeNumber } from '../src/text/decimal-text.ts';
-import { figureText } from './figure-text.ts';
 import { reachField } from './reach-field.ts';
 import { Select } from './selector-controller.ts';
 import { sayOfSettings } from './settings-said.ts';
@@ -104,49 +103,36 @@ export class SdProtocolForm extends LitElement {
       }
       facts[name] = number;
     }
-    const sum = this.factor;
+    const { sum } = this;
     if (isFault(sum)) {
       this.fault = sum.sentence;
       return;
     }
     const day = session.openDay ?? '';
-    const edit = changeDayCopy(session.notebook, day, facts as Partial<Protocol>, this.reach);
+    const edit = changeDayCopy(session.notebook, day, facts, this.reach);
     this.draft = {};
     this.fault = '';
     await session.dispatch({ ...edit, label: `how you count, ${this.reach}` });
     sayOfSettings(this, 'Kept.');
   }
 
-  /** mL of fluid added: what was poured, or the mark filled up to less the dung in it. */
-  private get added(): number | Fault {
-    const grams = this.number('grams');
-    const fluid = this.number('fluidMl');
-    if (isFault(grams)) return grams;
-    if (isFault(fluid) || this.fluidIs === 'added') return fluid;
-    return fluid - grams;
-  }
-
-  private get factor(): number | Fault {
-    const grams = this.number('grams');
-    const area = this.number('areaMl');
-    const areas = this.number('areas');
-    const { added } = this;
-    for (const one of [grams, added, area, areas]) if (isFault(one)) return one;
-    return eggFactor(grams as number, added as number, area as number, areas as number);
+  /** The factor with its sum, or why the measures give none. */
+  private get sum(): FactorSum | Fault {
+    const measures: Record<string, number> = {};
+    for (const name of ['grams', 'fluidMl', 'areaMl', 'areas'] as const) {
+      const number = this.number(name);
+      if (isFault(number)) return number;
+      measures[name] = number;
+    }
+    const sample = { ...measures, fluidIs: this.fluidIs } as Sample;
+    return factorSum(sample, this.mark.value ?? '.');
   }
 
   private renderSum(): TemplateResult {
-    const { factor, added } = this;
-    if (isFault(factor)) return html`<p class="sum fault">${factor.sentence}</p>`;
-    const mark = this.mark.value ?? '.';
-    const words = (name: NumberName): string => this.text(name).trim();
-    const fluid = isFault(added) ? '' : writeNumber(Number(added.toPrecision(12)), mark);
+    const { sum } = this;
+    if (isFault(sum)) return html`<p class="sum fault">${sum.sentence}</p>`;
     return html`
-      <p class="sum">
-        Factor: (${fluid} mL + ${words('grams')} g) ÷ (${words('grams')} g × ${words('areaMl')} mL ×
-        ${words('areas')}) = <b>${figureText(factor, undefined, mark)}</b>
-        <span class="small soft">epg for one egg seen</span>
-      </p>
+      <p class="sum">Factor: ${sum.words} <span class="small soft">epg for one egg seen</span></p>
     `;
   }
 

@@ -59,7 +59,7 @@ export class SdRenameBlock extends LitElement {
     return html`
       <sd-sheet heading="Rename the block">
         <form @submit=${this.onSubmit} novalidate>
-          <label class="field">Heading <input autocomplete="off" autofocus /></label>
+          <label class="field">Heading <input autocomplete="off" data-first /></label>
           ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
           <div class="actions"><button class="main">Rename</button></div>
         </form>

@@ -1,14 +1,12 @@
 import { ContextConsumer } from '@lit/context';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
-import type { Edit } from '../shared/edit.ts';
-import { isFault } from '../shared/value.ts';
-import { setsOf } from '../src/notebook/record-sets.ts';
+import { formText } from './form-text.ts';
 import { servicesContext, type ShelfEntry } from './services.ts';
 import { theme } from './theme.ts';
 import './sd-sheet.ts';
 import type { SdSheet } from './sd-sheet.ts';
 
-/** Renames a notebook that is not open. Fires `notebook-renamed` `{notebook}`. */
+/** Renames a notebook that is not open. Fires `notebook-renamed`. */
 export class SdRenameNotebook extends LitElement {
   static override properties = { entry: { state: true }, fault: { state: true } };
 
@@ -46,48 +44,37 @@ export class SdRenameNotebook extends LitElement {
     this.entry = entry;
     this.fault = '';
     await this.updateComplete;
-    const field = (name: string): HTMLInputElement | null =>
-      this.renderRoot.querySelector(`[name="${name}"]`);
-    const title = field('title');
-    const place = field('place');
+    const title = this.renderRoot.querySelector<HTMLInputElement>('[name="title"]');
     if (title) title.value = entry.title;
-    if (place) place.value = entry.place;
     await this.sheet?.open();
     title?.select();
   }
 
   private async onSubmit(event: SubmitEvent): Promise<void> {
     event.preventDefault();
-    const form = new FormData(event.target as HTMLFormElement);
-    const title = String(form.get('title') ?? '').trim();
-    const place = String(form.get('place') ?? '').trim();
+    const form = event.target as HTMLFormElement;
+    const title = formText(form, 'title');
     const services = this.services.value;
     if (!services || !this.entry) return;
     if (title === '') {
       this.fault = 'A notebook needs a name, to be found again in the list.';
       return;
     }
-    const notebook = await services.shelf.load(this.entry.id);
-    if (isFault(notebook)) {
-      this.fault = notebook.sentence;
+    const wrong = await services.shelf.rename(this.entry.id, title);
+    if (wrong) {
+      this.fault = wrong.sentence;
       return;
     }
-    const sets = setsOf('about', 'notebook', { title, place });
-    const edit: Edit = { label: 'the name', source: 'typed', sets };
-    const detail = { notebook: services.withEdit(notebook, edit) };
     this.sheet?.close();
-    this.dispatchEvent(
-      new CustomEvent('notebook-renamed', { detail, bubbles: true, composed: true }),
-    );
+    this.dispatchEvent(new CustomEvent('notebook-renamed', { bubbles: true, composed: true }));
   }
 
   protected override render(): TemplateResult {
     return html`
       <sd-sheet heading="Rename the notebook">
         <form @submit=${this.onSubmit} novalidate>
-          <label class="field">Name <input name="title" autocomplete="off" autofocus /></label>
+          <label class="field">Name <input name="title" autocomplete="off" data-first /></label>
           ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
-          <label class="field">Place <input name="place" autocomplete="off" /></label>
           <div class="actions"><button class="main">Rename</button></div>
         </form>
       </sd-sheet>

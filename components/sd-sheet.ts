@@ -8,7 +8,7 @@ import { theme } from './theme.ts';
  *
  *     <sd-sheet heading="Animals"> … </sd-sheet>
  *
- * The first element marked `autofocus` takes the focus; else the heading does. Fires `sheet-closed`.
+ * The first element marked `data-first` takes the focus; else the heading does. Fires `sheet-closed`.
  */
 export class SdSheet extends LitElement {
   static override properties = { heading: { type: String }, isWide: { type: Boolean } };
@@ -99,7 +99,7 @@ export class SdSheet extends LitElement {
     if (this.dialog?.open) return;
     this.opener = deepActive();
     this.dialog?.showModal();
-    const first = this.querySelector<HTMLElement>('[autofocus]');
+    const first = this.querySelector<HTMLElement>('[data-first]');
     (first ?? this.renderRoot.querySelector('h2'))?.focus();
   }
 

@@ -1,8 +1,6 @@
 import { ContextConsumer } from '@lit/context';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
-import type { Notebook } from '../shared/notebook.ts';
 import { isFault } from '../shared/value.ts';
-import { aboutOf } from '../src/notebook/read.ts';
 import { changedWords } from './changed-words.ts';
 import { servicesContext, type Services, type ShelfEntry } from './services.ts';
 import { theme } from './theme.ts';
@@ -141,6 +139,27 @@ export class SdStart extends LitElement {
         outline-offset: 1px;
       }
 
+      summary {
+        min-height: 44px;
+        margin-top: 12px;
+        padding: 11px 0;
+        font-size: var(--size-small);
+        color: var(--soft);
+        cursor: pointer;
+      }
+
+      .gone {
+        flex: 1;
+        min-width: 0;
+        padding-left: 10px;
+        overflow-wrap: anywhere;
+      }
+
+      li .quiet {
+        min-height: 44px;
+        color: var(--accent);
+      }
+
       footer {
         margin-top: 28px;
         font-size: var(--size-small);
@@ -162,7 +181,7 @@ export class SdStart extends LitElement {
 
   declare trouble: string;
   declare private entries: readonly ShelfEntry[] | undefined;
-  declare private deleted: Notebook | undefined;
+  declare private deleted: ShelfEntry | undefined;
   declare private fileTrouble: string;
   private readonly given = new ContextConsumer(this, {
     context: servicesContext,
@@ -192,52 +211,41 @@ export class SdStart extends LitElement {
     await this.renderRoot.querySelector<SdRenameNotebook>('sd-rename-notebook')?.open(entry);
   }
 
-  private async onRenamed(event: CustomEvent<{ notebook: Notebook }>): Promise<void> {
-    await this.services?.shelf.add(event.detail.notebook);
-    await this.readList();
-  }
-
   private async copy(entry: ShelfEntry): Promise<void> {
     const { services } = this;
-    const notebook = await services?.shelf.load(entry.id);
-    if (!services || !notebook) return;
-    if (isFault(notebook)) {
-      this.fileTrouble = notebook.sentence;
-      return;
-    }
-    const title = aboutOf(notebook).title ?? 'Notebook';
-    await services.shelf.add(services.copyNotebook(notebook, `${title} (copy)`));
+    if (!services) return;
+    const copied = await services.shelf.copy(entry.id, `${entry.title} (copy)`);
+    this.fileTrouble = isFault(copied) ? copied.sentence : '';
     await this.readList();
   }
 
   private async takeOff(entry: ShelfEntry): Promise<void> {
-    const notebook = await this.services?.shelf.load(entry.id);
-    if (!notebook) return;
-    if (isFault(notebook)) {
-      this.fileTrouble = notebook.sentence;
-      return;
-    }
     await this.services?.shelf.remove(entry.id);
-    this.deleted = notebook;
+    this.deleted = entry;
     await this.readList();
     await this.updateComplete;
     this.renderRoot.querySelector<HTMLElement>('.deleted button')?.focus();
   }
 
-  private async putBack(): Promise<void> {
-    if (!this.deleted) return;
-    await this.services?.shelf.add(this.deleted);
-    this.deleted = undefined;
+  private async putBack(entry: ShelfEntry): Promise<void> {
+    await this.services?.shelf.restore(entry.id);
+    if (this.deleted?.id === entry.id) this.deleted = undefined;
     await this.readList();
     await this.updateComplete;
     this.renderRoot.querySelector<HTMLElement>('.open')?.focus();
+  }
+
+  private async purge(entry: ShelfEntry): Promise<void> {
+    await this.services?.shelf.purge(entry.id);
+    if (this.deleted?.id === entry.id) this.deleted = undefined;
+    await this.readList();
   }
 
   private async onFile(event: Event): Promise<void> {
     const input = event.target as HTMLInputElement;
     const file = input.files?.[0];
     if (!file || !this.services) return;
-    const notebook = await this.services.readFile(await file.text());
+    const notebook = this.services.readFile(await file.text());
     input.value = '';
     if (isFault(notebook)) this.fileTrouble = `${file.name}: ${notebook.sentence}`;
     else this.tell('open-new', { notebook });
@@ -264,7 +272,28 @@ export class SdStart extends LitElement {
     `;
   }
 
-  private renderNotebooks(entries: readonly ShelfEntry[]): TemplateResult {
+  private renderDeleted(entries: readonly ShelfEntry[]): TemplateResult | typeof nothing {
+    if (entries.length === 0) return nothing;
+    return html`
+      <details>
+        <summary>Deleted (${entries.length})</summary>
+        <ul>
+          ${entries.map(
+            (entry) => html`
+              <li>
+                <span class="gone">${entry.title}</span>
+                <button class="quiet" @click=${() => this.putBack(entry)}>Put back</button>
+                <button class="quiet" @click=${() => this.purge(entry)}>Delete for good</button>
+              </li>
+            `,
+          )}
+        </ul>
+      </details>
+    `;
+  }
+
+  private renderNotebooks(all: readonly ShelfEntry[]): TemplateResult {
+    const entries = all.filter(({ isDeleted }) => !isDeleted);
     return html`
       <section aria-labelledby="yours">
         <h2 id="yours">Your notebooks</h2>
@@ -290,6 +319,7 @@ export class SdStart extends LitElement {
             />
           </label>
         </div>
+        ${this.renderDeleted(all.filter(({ isDeleted }) => isDeleted))}
       </section>
     `;
   }
@@ -309,8 +339,8 @@ export class SdStart extends LitElement {
           ${
             deleted
               ? html`<div class="deleted">
-                  <span>${aboutOf(deleted).title} is deleted.</span>
-                  <button @click=${this.putBack}>Put it back</button>
+                  <span>${deleted.title} is deleted.</span>
+                  <button @click=${() => this.putBack(deleted)}>Put it back</button>
                 </div>`
               : nothing
           }
@@ -327,9 +357,10 @@ export class SdStart extends LitElement {
               </div>`
         }
         <footer>
-          Wear gloves, wash your hands before you eat, and keep samples out of the food fridge.
+          ${this.services?.promise() ?? ''} Wear gloves, wash your hands before you eat, and keep
+          samples out of the food fridge.
         </footer>
-        <sd-rename-notebook @notebook-renamed=${this.onRenamed}></sd-rename-notebook>
+        <sd-rename-notebook @notebook-renamed=${this.readList}></sd-rename-notebook>
       </main>
     `;
   }

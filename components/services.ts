@@ -1,9 +1,9 @@
 import { createContext } from '@lit/context';
-import type { Edit } from '../shared/edit.ts';
 import type { Notebook } from '../shared/notebook.ts';
 import type { Template } from '../shared/template.ts';
 import type { Fault } from '../shared/value.ts';
-import type { Session } from '../src/session/session.ts';
+import type { Journal, Session } from '../src/session/session.ts';
+import type { OfflineCopy } from './offline.ts';
 
 /** One line of the list of notebooks. */
 export interface ShelfEntry {
@@ -12,21 +12,53 @@ export interface ShelfEntry {
   readonly place: string;
   /** Milliseconds since 1970; null where it is not known. */
   readonly changedAt: number | null;
+  /** Deleted, and kept until it is deleted for good. */
+  readonly isDeleted: boolean;
 }
 
-/** Where notebooks are kept: a browser's store, or this page's memory while there is none. */
+/** A notebook taken from the shelf to be written in. */
+export interface OpenedNotebook {
+  readonly notebook: Notebook;
+  /** The device that stamps of edits made here name. */
+  readonly writer: string;
+  readonly journal: Journal;
+  /** What a person has to know about it, like damage found on opening. */
+  readonly notices: readonly Notice[];
+  /** Notes that the notebook, as it is in this value, is now in a file too. */
+  savedToFile(notebook: Notebook): Promise<void>;
+  /** Lets it go, once everything handed to the journal is settled. */
+  close(): void;
+}
+
+/**
+ * Where notebooks are kept: a browser's store, or this page's memory while there is none. Reading
+ * gives values or faults; what cannot be written rejects with a sentence.
+ */
 export interface Shelf {
-  /** Newest first. */
+  /** Last used first, deleted ones among them. */
   list(): Promise<readonly ShelfEntry[]>;
   /** Keeps a whole notebook, a new one or one put back. */
   add(notebook: Notebook): Promise<void>;
-  load(id: string): Promise<Notebook | Fault>;
+  /** Reads without taking hold of it. */
+  read(id: string): Promise<Notebook | Fault>;
+  open(id: string): Promise<OpenedNotebook | Fault>;
+  rename(id: string, title: string): Promise<Fault | null>;
+  copy(id: string, title: string): Promise<string | Fault>;
+  /** Deletes from the list; kept until `purge`. */
   remove(id: string): Promise<void>;
+  restore(id: string): Promise<void>;
+  purge(id: string): Promise<void>;
 }
 
 /** Something a person has to know about where the notebook is kept. */
 export interface Notice {
-  readonly kind: 'memory only' | 'not kept' | 'second tab' | 'other address' | 'put aside';
+  readonly kind:
+    | 'memory only'
+    | 'not kept'
+    | 'second tab'
+    | 'other address'
+    | 'put aside'
+    | 'plain address';
   readonly sentence: string;
   /** A thing to do about it, if there is one. */
   readonly action?: { readonly label: string; readonly run: () => void | Promise<void> };
@@ -45,18 +77,20 @@ export interface Services {
   readonly today: () => string;
   readonly newId: () => string;
   readonly startNotebook: (template: Template, title: string, place: string) => Notebook;
-  /** A notebook that is not open, with one edit done to it. */
-  readonly withEdit: (notebook: Notebook, edit: Edit) => Notebook;
-  /** The same notebook under another id and title. */
-  readonly copyNotebook: (notebook: Notebook, title: string) => Notebook;
-  readonly demo: { readonly id: string; readonly make: () => Promise<Notebook> };
-  readonly readFile: (text: string) => Promise<Notebook | Fault>;
-  /** A session for an open notebook, its edits kept on the shelf; closed by `endSession`. */
-  readonly startSession: (notebook: Notebook) => Promise<Session>;
+  readonly demo: { readonly id: string; readonly make: () => Notebook };
+  readonly readFile: (text: string) => Notebook | Fault;
+  /** Takes a notebook from the shelf; its edits are kept there. Ended by `endSession`. */
+  readonly openSession: (id: string) => Promise<Session | Fault>;
   readonly endSession: (session: Session) => void;
+  /** Hands the open notebook to the browser as a file to be saved. */
+  readonly saveToFile: (session: Session) => Promise<void>;
   /** What to tell about keeping; heard again whenever it changes. */
   readonly notices: () => readonly Notice[];
+  /** Whether the browser promised to keep what is here, in one sentence; '' before it was asked. */
+  readonly promise: () => string;
   readonly subscribeNotices: (listener: () => void) => () => void;
+  /** The copy kept for use without the network, and newer versions of it; absent where there is none. */
+  readonly offline?: OfflineCopy;
 }
 
 export const servicesContext = createContext<Services | undefined>(Symbol('services'));

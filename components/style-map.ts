@@ -30,7 +30,7 @@ class StyleMap extends Directive {
   }
 
   override update(part: AttributePart, [styles]: [Styles]): unknown {
-    const { style } = part.element as HTMLElement;
+    const { style } = part.element;
     const wanted = new Map<string, string>();
     for (const [name, value] of Object.entries(styles))
       if (value !== null && value !== undefined) wanted.set(name, String(value));

@@ -1,0 +1,15 @@
+import type { PersistenceAnswer } from '../src/storage/persistence.ts';
+
+/** What the browser answered when asked to keep what is here, in one sentence; '' before. */
+export function promiseWords(answer: PersistenceAnswer): string {
+  switch (answer) {
+    case 'promised':
+      return 'This browser has promised to keep your notebooks.';
+    case 'refused':
+      return 'This browser may clear notebooks away when it runs out of room: save to a file now and then.';
+    case 'not offered':
+      return 'This browser does not say how long it keeps notebooks: save to a file now and then.';
+    case 'not asked':
+      return '';
+  }
+}
