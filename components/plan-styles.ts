@@ -73,8 +73,20 @@ export const planStyles: CSSResult = css`
     color: var(--soft);
   }
 
+  .scroll {
+    max-height: none;
+  }
+
   thead th {
+    position: static;
+    min-width: 5em;
+    background: none;
     vertical-align: bottom;
+  }
+
+  tbody td,
+  tbody th {
+    white-space: nowrap;
   }
 
   .right {

@@ -39,7 +39,7 @@ export function planPlot(chart: PlanChart, width: number): SVGSVGElement | HTMLE
     ariaLabel: chart.sentence,
     x: { domain: [0, Math.max(1, last)], axis: null },
     y: { domain: [0, 100], axis: null },
-    fx: { domain: panels, axis: null, padding: 0.04 },
+    fx: { domain: panels, axis: null, padding: 0.16 },
     fy: { domain: panels, axis: null, padding: 0.16 },
     symbol: { domain: kinds, range: SYMBOLS.slice(0, kinds.length) },
     marks: [
