@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { existsSync, readdirSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
@@ -33,6 +33,7 @@ function tellServiceWorkerTheFiles(): Plugin {
             .filter((entry) => entry.isFile())
             .map((entry) => `${entry.parentPath}/${entry.name}`.slice(publicDir.length + 1))
         : [];
+      for (const name of copied) hash.update(name).update(readFileSync(`${publicDir}/${name}`));
       const files = [...built.map((file) => file.fileName), ...copied]
         .map((name) => name.replaceAll('\\', '/'))
         .filter((name) => !name.endsWith('.map'))

@@ -13,6 +13,7 @@ import { openStore } from '../src/storage/store.ts';
 import { localDate } from './changed-words.ts';
 import { downloadText } from './download.ts';
 import { MemoryShelf } from './memory-shelf.ts';
+import { isBuilt, lostHere, startOffline } from './offline.ts';
 import { promiseWords } from './promise-words.ts';
 import { SdApp } from './sd-app.ts';
 import type { Notice, OpenedNotebook, Services } from './services.ts';
@@ -43,6 +44,11 @@ if (isFault(store)) {
 } else {
   store.persistence.subscribe(tellAll);
 }
+
+// Only the built page can be kept for use without the network; a page in the making must not be.
+const lost = isBuilt ? lostHere(window) : null;
+if (lost !== null) general = [...general, { kind: 'plain address', sentence: lost }];
+const offline = isBuilt ? startOffline(window, now) : null;
 
 async function openSession(id: string) {
   const taken = await services.shelf.open(id);
@@ -98,12 +104,15 @@ const services: Services = {
     listeners.add(listener);
     return () => listeners.delete(listener);
   },
+  ...(offline ? { offline } : {}),
 };
 
 /** A browser keeps notebooks by address: at another one than usual the person is told so. */
 async function lookAtAddress(): Promise<void> {
   const answer = await fetch('./served.json').catch(() => undefined);
-  const served = answer?.ok ? ((await answer.json()) as Served) : undefined;
+  const served = answer?.ok
+    ? await (answer.json() as Promise<Served>).catch(() => undefined)
+    : undefined;
   if (!served?.usualPortTaken) return;
   const sentence = `Another program holds the usual address. Notebooks kept at ${served.usualAddress} are not visible here; to see them, stop that program and start again.`;
   general = [...general, { kind: 'other address', sentence }];

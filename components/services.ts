@@ -53,12 +53,7 @@ export interface Shelf {
 /** Something a person has to know about where the notebook is kept. */
 export interface Notice {
   readonly kind:
-    | 'memory only'
-    | 'not kept'
-    | 'second tab'
-    | 'other address'
-    | 'put aside'
-    | 'plain address';
+    'memory only' | 'not kept' | 'second tab' | 'other address' | 'put aside' | 'plain address';
   readonly sentence: string;
   /** A thing to do about it, if there is one. */
   readonly action?: { readonly label: string; readonly run: () => void | Promise<void> };
