@@ -16,12 +16,18 @@ export interface RowDrawn {
   readonly selected: readonly [number, number] | null;
 }
 
+/** Names a row's element, so that it is found without searching all cells. */
+export function rowElementId(row: string): string {
+  return `row-${row}`;
+}
+
 export function rowTemplate(drawn: RowDrawn): TemplateResult {
   const { row, at, columns, selected } = drawn;
   return html`<div
     role="row"
     class=${row.isPresent ? 'row' : 'row away'}
     aria-rowindex=${at + 2}
+    id=${rowElementId(row.id)}
     data-row=${row.id}
     style=${styleMap({ top: `${at * drawn.rowHeight}px` })}
   >

@@ -6,7 +6,7 @@ import { dayOf } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
 import { Announcer } from './announcer.ts';
 import { CellEditor } from './cell-editor.ts';
-import { bandTemplate, headTemplate, onBandKey, rowTemplate } from './grid-cells.ts';
+import { bandTemplate, headTemplate, onBandKey, rowElementId, rowTemplate } from './grid-cells.ts';
 import { GridHand, type HandHost } from './grid-hand.ts';
 import { commandOf, isTyping } from './grid-keys.ts';
 import { bandHeight, headHeight, type GridDay } from './grid-layout.ts';
@@ -168,8 +168,8 @@ export class SdGrid extends LitElement implements HandHost {
   private place(focus: boolean): void {
     const { active } = this.hand;
     const spot = active && this.held && spotOf(this.held.sheet, active);
-    const row = spot && this.rowElement(active.row);
-    const cell = row?.querySelector<HTMLElement>(`[data-at-column="${spot?.column}"]`);
+    const row = spot && this.shadowRoot?.getElementById(rowElementId(active.row));
+    const cell = spot && (row?.children[spot.column + 1] as HTMLElement | undefined);
     const column = spot && this.held?.sheet.layout.columns[spot.column];
     if (!cell || !column || !active) {
       if (!spot) this.editor.place(null);
@@ -181,15 +181,11 @@ export class SdGrid extends LitElement implements HandHost {
       column.isTypable,
       cellName(this.model, active.row, column, text),
     );
-    const reason = this.renderRoot.querySelector('#reason');
+    const reason = this.shadowRoot?.getElementById('reason');
     if (reason) reason.textContent = text.reason ?? '';
     this.editor.input.toggleAttribute('aria-invalid', text.look === 'fault');
     this.editor.input.setAttribute('aria-describedby', 'reason');
     this.editor.place(cell, focus);
-  }
-
-  private rowElement(row: string): HTMLElement | null {
-    return this.renderRoot.querySelector(`[data-row="${CSS.escape(row)}"]`);
   }
 
   /** Puts the focus into the grid. */
