@@ -1,121 +1,73 @@
-import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { aboutOf, dayOf } from '../src/notebook/read.ts';
-import { cautions, goatCaution, manyPale } from '../src/text/cautions.ts';
-import { kgPerLb } from '../src/text/parse-reading.ts';
+import { LIST_CAUTIONS } from '../src/treating/cautions.ts';
+import { undecide } from '../src/treating/decision.ts';
+import type { ListEntry, TreatmentList } from '../src/treating/treatment-list.ts';
 import { AfterPaint } from './after-paint.ts';
 import { Announcer } from './announcer.ts';
 import { dayWords } from './day-words.ts';
-import { figureText } from './figure-text.ts';
 import { Select } from './selector-controller.ts';
+import { showHistory } from './show-history.ts';
 import { theme } from './theme.ts';
-import { byLack, treatmentList, type ListedAnimal, type TreatmentList } from './treatment-list.ts';
+import { byLack, dayList, deciding, type DayList } from './treatment-list.ts';
+import { treatmentListStyles } from './treatment-list-styles.ts';
+import { treatmentRow, type RowParts } from './treatment-row.ts';
+import './sd-dose-round.ts';
+import './sd-untreated.ts';
+
+type Part = 'over' | 'notEnoughKnown' | 'below';
+
+/** Rows of one list that are drawn at first. */
+const few = 100;
 
 /**
  * What a person's own criteria say of every animal present on the open day: over, with every reason
- * and the most dangerous first; not enough known, with what is missing; below, with what was not
- * looked at. A press on a tag fires `go-to-animal` `{row}`.
+ * and the most dangerous first; not enough known, with what is missing; below, with what was not looked
+ * at. A tick records the person's own decision, also against the list; doses follow for those ticked, then
+ * who stays untreated. A press on a tag fires `go-to-animal` `{row}`.
  */
 export class SdTreatmentList extends LitElement {
-  static override properties = { blockId: { type: String } };
+  static override properties = {
+    blockId: { type: String },
+    opened: { state: true },
+    whole: { state: true },
+  };
 
-  static override styles = [
-    ...theme,
-    css`
-      :host {
-        display: block;
-      }
-
-      .counts {
-        margin: 2px 0 10px;
-      }
-
-      .pale {
-        margin: 0 0 10px;
-        padding: 8px 12px;
-        border: 1px solid var(--warm);
-        border-radius: var(--radius);
-        background: var(--warm-soft);
-        color: var(--warm);
-        font-weight: 600;
-      }
-
-      ol {
-        margin: 0 0 12px;
-        padding: 0;
-        list-style: none;
-      }
-
-      li.animal {
-        display: grid;
-        grid-template-columns: minmax(4.6em, auto) minmax(0, 1fr) auto;
-        gap: 2px 12px;
-        align-items: baseline;
-        padding: 4px 0;
-        border-top: 1px solid var(--line);
-      }
-
-      .tag {
-        justify-content: flex-start;
-        min-height: 36px;
-        margin-left: -8px;
-        padding: 2px 8px;
-        font-size: 1.0625rem;
-        font-weight: 600;
-        overflow-wrap: anywhere;
-      }
-
-      .why {
-        color: var(--ink);
-      }
-
-      .weight {
-        color: var(--soft);
-        font-size: var(--size-small);
-        white-space: nowrap;
-      }
-
-      h3 {
-        margin: 12px 0 2px;
-        font-size: var(--size-small);
-      }
-
-      .group {
-        margin: 0 0 6px;
-        font-size: var(--size-small);
-        overflow-wrap: anywhere;
-      }
-
-      .cautions {
-        margin-top: 12px;
-        font-size: var(--size-tiny);
-        color: var(--soft);
-      }
-
-      .cautions p {
-        margin-bottom: 4px;
-      }
-
-      @media (pointer: coarse) {
-        .tag {
-          min-height: 44px;
-        }
-      }
-    `,
-  ];
+  static override styles = [...theme, treatmentListStyles];
 
   declare blockId: string;
-  private readonly list = new AfterPaint<TreatmentList | null>(this, treatmentList);
+  /** Lists whose animals are shown one by one. */
+  declare private opened: ReadonlySet<Part>;
+  /** Lists shown to their end. */
+  declare private whole: ReadonlySet<Part>;
+  private readonly list = new AfterPaint<DayList | null>(this, dayList);
   private readonly about = new Select(this, (session) => aboutOf(session.notebook));
   private readonly announcer = new Announcer(this);
   private told = '';
+  private readonly onPrint = (): void => {
+    this.whole = new Set(['over', 'notEnoughKnown', 'below']);
+    this.performUpdate();
+  };
 
   constructor() {
     super();
     this.blockId = '';
+    this.opened = new Set();
+    this.whole = new Set();
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    window.addEventListener('beforeprint', this.onPrint);
+  }
+
+  override disconnectedCallback(): void {
+    window.removeEventListener('beforeprint', this.onPrint);
+    super.disconnectedCallback();
   }
 
   protected override willUpdate(): void {
-    const list = this.list.value;
+    const list = this.list.value?.list;
     if (!list) return;
     const words = `${list.over.length} over your criteria`;
     if (this.told !== '' && words !== this.told) this.announcer.say(words);
@@ -128,108 +80,154 @@ export class SdTreatmentList extends LitElement {
     );
   }
 
-  private number(value: number, decimals?: number): string {
-    return figureText(value, decimals, this.about.value?.decimalMark ?? '.');
+  private async decide(
+    entries: readonly ListEntry[],
+    treat: boolean | null,
+    reason?: string,
+  ): Promise<void> {
+    const { session } = this.about;
+    const day = this.list.value?.day;
+    if (!session || day === undefined || entries.length === 0) return;
+    const { notebook } = session;
+    const ids = entries.map(({ animal }) => animal.id);
+    const edit =
+      treat === null
+        ? undecide(notebook, day, ids)
+        : deciding(notebook, day, entries, treat, reason);
+    if (edit) await session.dispatch(edit);
   }
 
-  private epgWords({ epg, bound }: ListedAnimal): string {
-    if (epg !== null) return `${this.number(epg, 0)} epg`;
-    if (bound?.epg != null) return `${bound.is} ${this.number(bound.epg, 0)} epg`;
-    return bound === null || bound.is === 'too many' ? '' : bound.is;
+  private open(part: Part): void {
+    const opened = new Set(this.opened);
+    if (!opened.delete(part)) opened.add(part);
+    this.opened = opened;
   }
 
-  private weightWords({ weightKg }: ListedAnimal): string {
-    if (weightKg === null) return 'no weight';
-    if (this.about.value?.weightUnit === 'lb') return `${this.number(weightKg / kgPerLb, 0)} lb`;
-    return `${this.number(weightKg)} kg`;
-  }
-
-  private renderOver(one: ListedAnimal): TemplateResult {
-    const { animal, outcome } = one;
-    const epg = this.epgWords(one) || (one.bound ? '' : 'not counted');
-    const why = [...outcome.reasons, epg].filter(Boolean).join(', ');
+  private renderRows(
+    part: Part,
+    entries: readonly ListEntry[],
+    label: string,
+    parts: RowParts,
+  ): TemplateResult | typeof nothing {
+    if (entries.length === 0) return nothing;
+    const shown = this.whole.has(part) ? entries : entries.slice(0, few);
     return html`
-      <li class="animal">
-        <button class="quiet tag" @click=${() => this.goTo(animal.id)}>${animal.tag}</button>
-        <span class="why">${why}</span>
-        <span class="weight">${this.weightWords(one)}</span>
-      </li>
+      <ol aria-label=${label}>
+        ${shown.map((entry) => treatmentRow(entry, parts))}
+      </ol>
+      ${
+        shown.length < entries.length
+          ? html`<button
+              class="quiet act below"
+              @click=${() => {
+                this.whole = new Set([...this.whole, part]);
+              }}
+            >
+              Show all ${entries.length}
+            </button>`
+          : nothing
+      }
     `;
   }
 
-  private renderGroups(
-    animals: readonly ListedAnimal[],
-    lackOf: Parameters<typeof byLack>[1],
-    words: string,
-    none: string,
-  ): readonly TemplateResult[] {
-    return byLack(animals, lackOf).map(
-      ({ lack, animals: alike }) => html`
-        <p class="group">
-          <span class="soft">${lack.length > 0 ? `${words}: ${lack.join(', ')}.` : none}</span>
+  /** Animals with a decision one by one, the others in one line for each thing that lacks, until opened. */
+  private renderOthers(
+    part: 'notEnoughKnown' | 'below',
+    entries: readonly ListEntry[],
+    parts: RowParts,
+  ): TemplateResult | typeof nothing {
+    if (entries.length === 0) return nothing;
+    const isBelow = part === 'below';
+    const label = isBelow ? 'Below your criteria' : 'Not enough known';
+    const isOpen = this.opened.has(part);
+    const rows = isOpen ? entries : entries.filter(({ decision }) => decision !== undefined);
+    const others = isOpen ? [] : entries.filter(({ decision }) => decision === undefined);
+    const lacks = byLack(others, (of) => (isBelow ? of.notLooked : of.lacking));
+    return html`
+      <h3>${label}: ${entries.length}</h3>
+      ${this.renderRows(part, rows, label, parts)}
+      ${lacks.map(({ lack, entries: alike }) => {
+        const words = isBelow ? 'not looked at' : 'missing';
+        const none = isBelow ? '' : 'not judged. ';
+        return html`<p class="group">
+          <span class="soft">${lack.length > 0 ? `${words}: ${lack.join(', ')}. ` : none}</span>
           ${alike.map(({ animal }) => animal.tag).join(', ')}
-        </p>
-      `,
-    );
+        </p>`;
+      })}
+      <button
+        class="quiet act below"
+        aria-expanded=${isOpen ? 'true' : 'false'}
+        @click=${() => this.open(part)}
+      >
+        ${isOpen ? 'Show them in one line' : `Show these ${entries.length} with a tick`}
+      </button>
+    `;
   }
 
-  private renderList(list: TreatmentList): TemplateResult {
-    const { over, open, below, present } = list;
-    const notebook = this.about.session?.notebook;
-    const day = notebook && dayOf(notebook, list.day);
-    const hasGoat = over.some(({ animal }) => animal.species === 'goat');
-    if (present === 0) return html`<p class="soft">No animals are present on this day.</p>`;
+  private renderCounts({ day, list }: DayList): TemplateResult {
+    const { notebook } = this.about.session ?? {};
+    const shown = notebook && dayOf(notebook, day);
+    const ticked = list.ticked > 0 ? ` · ${list.ticked} ticked` : '';
     return html`
       <p class="small soft counts">
-        ${day ? `${dayWords(day)} · ` : ''}<b>${over.length} over your criteria</b> ·
-        ${below.length} below · ${open.length} not enough known · ${present} present
+        ${shown ? `${dayWords(shown)} · ` : ''}<b>${list.over.length} over your criteria</b> ·
+        ${list.below.length} below · ${list.notEnoughKnown.length} not enough known ·
+        ${list.counted} counted, ${list.judged} judged, ${list.present} present${ticked}
       </p>
-      ${
-        list.pale
-          ? html`<p class="pale">${manyPale(list.pale.pale, list.pale.scored)}</p>`
-          : nothing
-      }
-      ${
-        over.length > 0
-          ? html`<ol aria-label="Over your criteria, danger first">
-              ${over.map((one) => this.renderOver(one))}
-            </ol>`
-          : nothing
-      }
-      ${
-        open.length > 0
-          ? html`<h3>Not enough known: ${open.length}</h3>
-              ${this.renderGroups(open, (outcome) => outcome.lacking, 'missing', 'not judged.')}`
-          : nothing
-      }
-      ${
-        below.length > 0
-          ? html`<h3>Below your criteria: ${below.length}</h3>
-              ${this.renderGroups(below, (outcome) => outcome.notLooked, 'not looked at', '')}`
-          : nothing
-      }
-      <div class="cautions">
-        ${cautions.map((sentence) => html`<p>${sentence}</p>`)}
-        ${hasGoat ? html`<p>${goatCaution}</p>` : nothing}
-      </div>
+      ${list.alarm.rings ? html`<p class="pale">${list.alarm.sentence}</p>` : nothing}
+    `;
+  }
+
+  private renderTickAll({ over }: TreatmentList): TemplateResult | typeof nothing {
+    const undecided = over.filter(({ decision }) => decision === undefined);
+    if (undecided.length < 2) return nothing;
+    return html`<p>
+      <button @click=${() => this.decide(undecided, true)}>Tick all ${undecided.length}</button>
+    </p>`;
+  }
+
+  private renderList(of: DayList): TemplateResult {
+    const { list, day, bounds } = of;
+    const { session } = this.about;
+    if (list.present === 0 || !session)
+      return html`<p class="soft">No animals are present on this day.</p>`;
+    const parts: RowParts = {
+      notebook: session.notebook,
+      about: this.about.value ?? {},
+      bounds,
+      decide: (entry, treat, reason) => void this.decide([entry], treat, reason),
+      goTo: (row) => this.goTo(row),
+      showHistory: (row) => showHistory(this, row),
+    };
+    const ticked = [...list.over, ...list.notEnoughKnown, ...list.below]
+      .filter(({ decision }) => decision?.treat === true)
+      .map(({ animal }) => animal.id);
+    return html`
+      ${this.renderCounts(of)}
+      ${this.renderRows('over', list.over, 'Over your criteria, danger first', parts)}
+      ${this.renderTickAll(list)} ${this.renderOthers('notEnoughKnown', list.notEnoughKnown, parts)}
+      ${this.renderOthers('below', list.below, parts)}
+      <div class="cautions">${LIST_CAUTIONS.map((sentence) => html`<p>${sentence}</p>`)}</div>
+      <sd-dose-round .animals=${ticked} .day=${day}></sd-dose-round>
+      <sd-untreated .list=${list} .day=${day}></sd-untreated>
     `;
   }
 
   protected override render(): TemplateResult {
-    const list = this.list.value;
+    const { value, error } = this.list;
     return html`
       <p class="visually-hidden" role="status">${this.announcer.text}</p>
       ${
-        this.list.error !== undefined
+        error !== undefined
           ? html`<p class="fault" role="alert">
               The list could not be worked out. The counts are safe; change any cell to try again.
             </p>`
           : nothing
       }
       ${
-        list
-          ? this.renderList(list)
-          : html`<p class="soft">${list === null ? 'No sampling day is open.' : 'Working…'}</p>`
+        value
+          ? this.renderList(value)
+          : html`<p class="soft">${value === null ? 'No sampling day is open.' : 'Working…'}</p>`
       }
     `;
   }

@@ -66,10 +66,18 @@ export function treatmentList(
   rows: readonly ListRow[],
 ): TreatmentList {
   const byRow = new Map(rows.map((row) => [row.row, row]));
-  const date = dayOf(notebook, dayId)?.date ?? dayId.slice(0, 10);
   const entries = presentAnimals(notebook, dayId).map((animal) =>
-    entryOf(notebook, dayId, date, animal, byRow.get(animal.id)),
+    listEntry(notebook, dayId, animal, byRow.get(animal.id)),
   );
+  return listOfEntries(notebook, dayId, entries);
+}
+
+/** The list made of its entries, for a page that works them out in slices. */
+export function listOfEntries(
+  notebook: Notebook,
+  dayId: string,
+  entries: readonly ListEntry[],
+): TreatmentList {
   const of = (kind: Outcome['kind']): ListEntry[] =>
     entries.filter((entry) => entry.outcome.kind === kind);
   const over = of('over').sort(byDanger);
@@ -88,13 +96,14 @@ export function treatmentList(
   };
 }
 
-function entryOf(
+/** One animal of the list; without a row nothing is known of it. */
+export function listEntry(
   notebook: Notebook,
   dayId: string,
-  date: string,
   animal: Animal,
   row: ListRow | undefined,
 ): ListEntry {
+  const date = dayOf(notebook, dayId)?.date ?? dayId.slice(0, 10);
   const outcome = row ? outcomeOf(notebook, dayId, row.answers) : NOTHING_KNOWN;
   const epg = figureOf(row?.epg);
   return {

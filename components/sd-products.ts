@@ -1,0 +1,256 @@
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { keyed } from 'lit/directives/keyed.js';
+import type { Product } from '../shared/notebook.ts';
+import { isFault } from '../shared/value.ts';
+import { productsOf } from '../src/notebook/read.ts';
+import { DOSE_CAUTIONS } from '../src/treating/cautions.ts';
+import { productGaps } from '../src/treating/product-check.ts';
+import { productName, removeProduct, retireProduct } from '../src/treating/product.ts';
+import { wordList } from '../src/treating/word-list.ts';
+import { tell } from './page-message.ts';
+import { doseLine, withdrawalWords } from './product-draft.ts';
+import { Select } from './selector-controller.ts';
+import { theme } from './theme.ts';
+import './sd-product-form.ts';
+import type { SdProductForm } from './sd-product-form.ts';
+
+/** The form stands below this product, below the list for a new one, or nowhere. */
+type Editing = string | 'new' | null;
+
+/** The products of a notebook, each as its label says: what was typed, and what of the label is still missing. */
+export class SdProducts extends LitElement {
+  static override properties = {
+    blockId: { type: String },
+    editing: { state: true },
+    fault: { state: true },
+  };
+
+  static override styles = [
+    ...theme,
+    css`
+      :host {
+        display: block;
+      }
+
+      ul {
+        margin: 0 0 10px;
+        padding: 0;
+        list-style: none;
+      }
+
+      li.product {
+        padding: 8px 0;
+        border-top: 1px solid var(--line);
+        break-inside: avoid;
+      }
+
+      .head {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 4px 8px;
+        align-items: center;
+      }
+
+      .head b {
+        flex: 1 1 10em;
+        min-width: 0;
+        overflow-wrap: anywhere;
+      }
+
+      .head button {
+        padding-inline: 10px;
+        font-size: var(--size-small);
+      }
+
+      p {
+        margin: 2px 0;
+      }
+
+      .gaps {
+        margin: 4px 0 0;
+        padding-left: 1.1em;
+        font-size: var(--size-small);
+      }
+
+      sd-product-form {
+        margin: 8px 0;
+      }
+
+      .cautions {
+        margin-top: 10px;
+        color: var(--soft);
+        font-size: var(--size-tiny);
+      }
+
+      @media print {
+        button,
+        sd-product-form {
+          display: none;
+        }
+      }
+    `,
+  ];
+
+  declare blockId: string;
+  declare private editing: Editing;
+  /** Why a product could not be taken off the list, and which. */
+  declare private fault: { readonly id: string; readonly sentence: string } | null;
+  private readonly products = new Select(this, (session) => productsOf(session.notebook));
+
+  constructor() {
+    super();
+    this.blockId = '';
+    this.editing = null;
+    this.fault = null;
+  }
+
+  private async edit(editing: Editing): Promise<void> {
+    this.editing = editing;
+    this.fault = null;
+    if (editing === null) return;
+    await this.updateComplete;
+    const form = this.renderRoot.querySelector<SdProductForm>('sd-product-form');
+    await form?.updateComplete;
+    form?.renderRoot.querySelector<HTMLElement>('input')?.focus();
+  }
+
+  private async done(): Promise<void> {
+    const { editing } = this;
+    this.editing = null;
+    await this.updateComplete;
+    const opener = editing === 'new' ? '.add' : `[data-change="${CSS.escape(editing ?? '')}"]`;
+    this.renderRoot.querySelector<HTMLElement>(opener)?.focus();
+  }
+
+  private async takeOff({ id, name }: Product): Promise<void> {
+    const { session } = this.products;
+    if (!session) return;
+    const edit = removeProduct(session.notebook, id);
+    if (isFault(edit)) {
+      this.fault = { id, sentence: edit.sentence };
+      return;
+    }
+    this.fault = null;
+    tell(this, `${name ?? 'The product'} is off the list.`, 'with undo');
+    await session.dispatch(edit);
+  }
+
+  private async retire({ id }: Product, isRetired: boolean): Promise<void> {
+    const { session } = this.products;
+    const edit = session && retireProduct(session.notebook, id, isRetired);
+    if (!edit || isFault(edit)) return;
+    this.fault = null;
+    await session.dispatch(edit);
+  }
+
+  private renderFacts(product: Product): TemplateResult {
+    const species = (product.species ?? []).map((one) => (one === 'goat' ? 'goats' : one));
+    const facts = [
+      doseLine(product),
+      wordList(species),
+      product.route,
+      product.activeGroup,
+      product.batch && `batch ${product.batch}`,
+      product.expires && `expires ${product.expires}`,
+    ];
+    const { vetName = '', vetMl, vetPerKg } = product;
+    const vet =
+      vetName === '' || vetMl === undefined
+        ? ''
+        : `${vetName} set ${vetMl} mL ${vetPerKg === undefined ? 'for each animal' : `per ${vetPerKg} kg`}; meat ${withdrawalWords(product.vetMeat)}, milk ${withdrawalWords(product.vetMilk)}.`;
+    return html`
+      <p class="small">${facts.filter(Boolean).join(' · ')}</p>
+      <p class="small soft">
+        Meat: ${withdrawalWords(product.meat)} · milk:
+        ${withdrawalWords(product.milk)}${
+          product.afterDays === undefined
+            ? ''
+            : ` · counts marked after treatment for ${product.afterDays} days`
+        }
+      </p>
+      ${vet === '' ? nothing : html`<p class="small">${vet}</p>`}
+    `;
+  }
+
+  private renderProduct(product: Product, name: string): TemplateResult {
+    const { id } = product;
+    const isRetired = product.retired === true;
+    const gaps = isRetired ? [] : productGaps(product);
+    return html`
+      <li class="product">
+        <div class="head">
+          <b>${name}</b>
+          ${isRetired ? html`<span class="chip open">no longer in use</span>` : nothing}
+          <button
+            data-change=${id}
+            aria-expanded=${this.editing === id ? 'true' : 'false'}
+            aria-label=${`Change ${name}`}
+            @click=${() => this.edit(this.editing === id ? null : id)}
+          >
+            Change
+          </button>
+          <button
+            aria-label=${isRetired ? `Use ${name} again` : `No longer use ${name}`}
+            @click=${() => this.retire(product, !isRetired)}
+          >
+            ${isRetired ? 'Use again' : 'No longer in use'}
+          </button>
+          <button aria-label=${`Remove ${name}`} @click=${() => this.takeOff(product)}>
+            Remove
+          </button>
+        </div>
+        ${
+          this.fault?.id === id
+            ? html`<p class="fault" role="alert">${this.fault.sentence}</p>`
+            : nothing
+        }
+        ${this.renderFacts(product)}
+        ${
+          gaps.length > 0
+            ? html`<ul class="gaps" aria-label=${`Still missing of ${name}`}>
+                ${gaps.map(({ sentence }) => html`<li>${sentence}</li>`)}
+              </ul>`
+            : nothing
+        }
+        ${this.editing === id ? this.renderForm(id) : nothing}
+      </li>
+    `;
+  }
+
+  private renderForm(id: string): TemplateResult {
+    return html`${keyed(
+      id,
+      html`<sd-product-form .productId=${id} @product-done=${this.done}></sd-product-form>`,
+    )}`;
+  }
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { session, value: products = [] } = this.products;
+    if (!session) return nothing;
+    return html`
+      ${
+        products.length === 0
+          ? html`<p class="soft">
+              No product yet. Type one from its label; this program knows no products and no doses.
+            </p>`
+          : html`<ul>
+              ${products.map((one) => this.renderProduct(one, productName(session.notebook, one.id)))}
+            </ul>`
+      }
+      ${
+        this.editing === 'new'
+          ? this.renderForm('')
+          : html`<button class="add" @click=${() => this.edit('new')}>Type a product</button>`
+      }
+      <div class="cautions">${DOSE_CAUTIONS.map((words) => html`<p>${words}</p>`)}</div>
+    `;
+  }
+}
+
+customElements.define('sd-products', SdProducts);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sd-products': SdProducts;
+  }
+}
