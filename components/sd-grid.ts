@@ -21,6 +21,7 @@ import { spotOf, type Place, type Spot } from './grid-place.ts';
 import { cellName } from './grid-sentences.ts';
 import { GridSight } from './grid-sight.ts';
 import { naming } from './naming.ts';
+import { nextFrame } from './next-frame.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-grid-tools.ts';
@@ -104,6 +105,12 @@ export class SdGrid extends LitElement implements HandHost {
     this.stops.forEach((stop) => stop());
     this.stops = [];
     this.held = undefined;
+  }
+
+  /** One typed count comes to several notices; they are drawn together. */
+  protected override async scheduleUpdate(): Promise<void> {
+    if (this.hasUpdated) await nextFrame();
+    await super.scheduleUpdate();
   }
 
   protected override willUpdate(): void {

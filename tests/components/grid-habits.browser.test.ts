@@ -1,4 +1,4 @@
-import { expect } from '@open-wc/testing';
+import { expect, waitUntil } from '@open-wc/testing';
 import { sendKeys } from '@web/test-runner-commands';
 import axe from 'axe-core';
 import { addAnimals } from '../../src/notebook/edit-animals.ts';
@@ -82,7 +82,7 @@ describe('sd-grid: blocks on the clipboard', () => {
     expect(dialog?.textContent).to.contain('2 more rows than are left below');
     expect(session.undoLabel).to.equal(null);
     dialog?.querySelector<HTMLButtonElement>('button[value="fits"]')?.click();
-    await settled(grid);
+    await waitUntil(() => session.undoLabel !== null, 'the rows that fit are put in');
     expect(typedIn(session, 'A-003', 'chamber1')).to.equal('3');
     expect(await undoAll(session)).to.equal(1);
   });

@@ -1,0 +1,125 @@
+import { expect, waitUntil } from '@open-wc/testing';
+import axe from 'axe-core';
+import '../../components/sd-columns-dialog.ts';
+import type { SdColumnsDialog } from '../../components/sd-columns-dialog.ts';
+import { columnByKey, columnsOf } from '../../src/notebook/read.ts';
+import type { Session } from '../../src/session/session.ts';
+import { plainSession, wrongFormula } from './fake-session.ts';
+import { SessionGiver } from './grid-fixture.ts';
+
+async function dialogOf(session: Session, show: string | null): Promise<SdColumnsDialog> {
+  const giver = new SessionGiver();
+  document.body.append(giver);
+  giver.session = session;
+  const dialog = document.createElement('sd-columns-dialog');
+  giver.append(dialog);
+  await dialog.updateComplete;
+  dialog.show(show);
+  await dialog.open();
+  await dialog.updateComplete;
+  return dialog;
+}
+
+function type(dialog: SdColumnsDialog, name: string, value: string): void {
+  const input = dialog.renderRoot.querySelector<HTMLInputElement>(`[name="${name}"]`);
+  if (!input) throw new Error(`no field ${name}`);
+  input.value = value;
+  input.dispatchEvent(new Event('input', { bubbles: true, composed: true }));
+}
+
+async function submit(dialog: SdColumnsDialog): Promise<void> {
+  dialog.renderRoot.querySelector<HTMLFormElement>('form')?.requestSubmit();
+  await new Promise((done) => setTimeout(done));
+  await dialog.updateComplete;
+}
+
+afterEach(() => document.querySelectorAll('sd-session-giver').forEach((giver) => giver.remove()));
+
+describe('sd-columns-dialog', () => {
+  it('lists all columns, and shows a hidden one by its tick, as one step', async () => {
+    const { session } = await plainSession(2);
+    const dialog = await dialogOf(session, null);
+    expect(dialog.renderRoot.querySelectorAll('li').length).to.equal(
+      columnsOf(session.notebook).length,
+    );
+    const box = [...dialog.renderRoot.querySelectorAll('li label')].find((label) =>
+      label.textContent.includes('dags'),
+    );
+    box?.querySelector('input')?.click();
+    await waitUntil(() => columnByKey(session.notebook, 'dag')?.hidden === false);
+    await session.undo();
+    expect(columnByKey(session.notebook, 'dag')?.hidden).to.equal(true);
+  });
+
+  it('moves a column one place', async () => {
+    const { session } = await plainSession(2);
+    const dialog = await dialogOf(session, null);
+    const keys = (): readonly string[] => columnsOf(session.notebook).map(({ key }) => key);
+    const [first = '', second = ''] = keys();
+    dialog.renderRoot
+      .querySelector<HTMLButtonElement>(`button[aria-label="Move ${first} to the right"]`)
+      ?.click();
+    await waitUntil(() => keys()[0] === second);
+    expect(keys()[1]).to.equal(first);
+  });
+
+  it('adds a column, with a name in formulas made from its label', async () => {
+    const { session } = await plainSession(2);
+    const dialog = await dialogOf(session, 'new');
+    type(dialog, 'label', 'Rectal temperature');
+    type(dialog, 'unit', '°C');
+    await submit(dialog);
+    await waitUntil(() => columnByKey(session.notebook, 'rectal_temperature'));
+    const column = columnByKey(session.notebook, 'rectal_temperature');
+    expect(column).to.include({ label: 'Rectal temperature', unit: '°C', kind: 'number' });
+  });
+
+  it('refuses a name that is taken and says whose it is; what was typed stays', async () => {
+    const { session } = await plainSession(2);
+    const dialog = await dialogOf(session, 'new');
+    type(dialog, 'label', 'Mine');
+    type(dialog, 'key', 'epg');
+    await submit(dialog);
+    expect(dialog.renderRoot.querySelector('[role="alert"]')?.textContent).to.contain('already');
+    expect(dialog.renderRoot.querySelector<HTMLInputElement>('[name="label"]')?.value).to.equal(
+      'Mine',
+    );
+    expect(session.undoLabel).to.equal(null);
+  });
+
+  it('renames a column in formulas by one field: the stored formulas stay', async () => {
+    const { session } = await plainSession(2);
+    const dialog = await dialogOf(session, 'c-chamber1');
+    type(dialog, 'key', 'left');
+    type(dialog, 'label', 'left grid');
+    await submit(dialog);
+    await waitUntil(() => columnByKey(session.notebook, 'left'));
+    expect(columnByKey(session.notebook, 'left')?.label).to.equal('left grid');
+  });
+
+  it('refuses a wrong formula with its sentence', async () => {
+    const { session } = await plainSession(2);
+    const dialog = await dialogOf(session, 'c-epg');
+    const field = dialog.renderRoot.querySelector('sd-formula-field');
+    field?.dispatchEvent(
+      new CustomEvent('sd-formula-change', { detail: { value: 'epq', fault: null } }),
+    );
+    await submit(dialog);
+    expect(dialog.renderRoot.querySelector('[role="alert"]')?.textContent).to.equal(
+      wrongFormula.sentence,
+    );
+  });
+
+  it('has no axe violations, as a list and as a form', async () => {
+    const { session } = await plainSession(2);
+    const dialog = await dialogOf(session, null);
+    const check = async (): Promise<readonly string[]> => {
+      const { violations } = await axe.run(dialog, { rules: { region: { enabled: false } } });
+      return violations.map((v) => `${v.id}: ${v.nodes[0]?.html}`);
+    };
+    expect(await check()).to.deep.equal([]);
+    dialog.show('c-eyelid');
+    await dialog.updateComplete;
+    expect(await check()).to.deep.equal([]);
+  });
+});

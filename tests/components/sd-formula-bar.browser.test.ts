@@ -1,0 +1,143 @@
+import { expect, waitUntil } from '@open-wc/testing';
+import { sendKeys } from '@web/test-runner-commands';
+import axe from 'axe-core';
+import '../../components/sd-counts.ts';
+import type { SdCounts } from '../../components/sd-counts.ts';
+import type { SdFormulaBar } from '../../components/sd-formula-bar.ts';
+import { columnByKey } from '../../src/notebook/read.ts';
+import type { Session } from '../../src/session/session.ts';
+import { demoSession, plainSession, wrongFormula } from './fake-session.ts';
+import { cellAt, press, SessionGiver, settled } from './grid-fixture.ts';
+import type { SdGrid } from '../../components/sd-grid.ts';
+
+interface Parts {
+  readonly counts: SdCounts;
+  readonly grid: SdGrid;
+  readonly bar: SdFormulaBar;
+}
+
+async function countsOf(session: Session): Promise<Parts> {
+  const giver = new SessionGiver();
+  document.body.append(giver);
+  giver.session = session;
+  const counts = document.createElement('sd-counts');
+  counts.style.height = '640px';
+  giver.append(counts);
+  await counts.updateComplete;
+  const grid = counts.renderRoot.querySelector('sd-grid');
+  const bar = counts.renderRoot.querySelector('sd-formula-bar');
+  if (!grid || !bar) throw new Error('counts have no grid or no bar');
+  grid.focus();
+  await settled(grid);
+  await bar.updateComplete;
+  return { counts, grid, bar };
+}
+
+function pressOn(cell: Element | null | undefined): void {
+  cell?.dispatchEvent(
+    new MouseEvent('mousedown', { bubbles: true, composed: true, cancelable: true }),
+  );
+}
+
+function words(bar: SdFormulaBar): string {
+  return bar.renderRoot.textContent?.replace(/\s+/g, ' ').trim() ?? '';
+}
+
+afterEach(() => document.querySelectorAll('sd-session-giver').forEach((giver) => giver.remove()));
+
+describe('sd-formula-bar', () => {
+  it('says whose cell has the focus and what was typed in it', async () => {
+    const { session } = await plainSession(3);
+    const { grid, bar } = await countsOf(session);
+    await press(grid, '12?', 'Enter', 'ArrowUp');
+    await bar.updateComplete;
+    expect(words(bar)).to.contain('A-001 · 3 May · chamber 1');
+    expect(words(bar)).to.contain('12?');
+    expect(words(bar)).to.contain('in doubt');
+  });
+
+  it('shows where an epg comes from: 31 eggs × 50 = 1,550, and what was weighed and poured', async () => {
+    const { session } = await plainSession(3);
+    const { grid, bar } = await countsOf(session);
+    await press(grid, '14', 'Tab', '17', 'Enter', 'ArrowUp', 'ArrowRight', 'ArrowRight');
+    await bar.updateComplete;
+    expect(words(bar)).to.contain('= EPG(eggs, factor)');
+    expect(words(bar)).to.contain('31 eggs × 50 = 1,550');
+    expect(words(bar)).to.contain('2 of 2 chambers');
+  });
+
+  it('changes a column’s formula once for all animals, and refuses a wrong one with its sentence', async () => {
+    const { session } = await plainSession(3);
+    const { grid, bar } = await countsOf(session);
+    pressOn(cellAt(grid, 'A-002', 'epg'));
+    await settled(grid);
+    await bar.updateComplete;
+    bar.renderRoot.querySelector<HTMLButtonElement>('.formula')?.click();
+    await waitUntil(() => bar.renderRoot.querySelector('sd-formula-field'), 'the field opens');
+    await settled(grid);
+    await sendKeys({ press: 'Control+a' });
+    await sendKeys({ type: 'epq' });
+    await sendKeys({ press: 'Enter' });
+    await bar.updateComplete;
+    expect(words(bar)).to.contain(wrongFormula.sentence);
+    expect(session.undoLabel).to.equal(null);
+    await sendKeys({ press: 'Control+a' });
+    await sendKeys({ type: 'eggs * 100' });
+    await sendKeys({ press: 'Enter' });
+    await waitUntil(() => session.undoLabel !== null, 'the formula is kept');
+    const stored = columnByKey(session.notebook, 'epg')?.formula;
+    expect(stored).to.equal('{c:c-eggs} * 100');
+    await session.undo();
+    expect(session.undoLabel).to.equal(null);
+  });
+
+  it('takes the name of a clicked cell, of another day’s cell, and of a column into the formula', async () => {
+    const { session } = await demoSession();
+    const { grid, bar } = await countsOf(session);
+    pressOn(cellAt(grid, 'W-102', 'epg'));
+    await settled(grid);
+    await bar.updateComplete;
+    bar.renderRoot.querySelector<HTMLButtonElement>('.formula')?.click();
+    await waitUntil(() => bar.renderRoot.querySelector('sd-formula-field'), 'the field opens');
+    await settled(grid);
+    const field = bar.renderRoot.querySelector('sd-formula-field');
+    const taken = async (cell: Element | null | undefined): Promise<string> => {
+      await sendKeys({ press: 'Control+a' });
+      pressOn(cell);
+      await field?.updateComplete;
+      return field?.value ?? '';
+    };
+    expect(await taken(cellAt(grid, 'W-105', 'chamber1'))).to.equal('chamber1');
+    const days = grid.model.sheet.layout.days.map((day) => day.id);
+    const before = days.at(-2) ?? '';
+    const first = days[0] ?? '';
+    expect(await taken(cellAt(grid, 'W-105', 'epg', before))).to.equal('previous.epg');
+    expect(await taken(cellAt(grid, 'W-105', 'epg', first))).to.equal(`herd[${first}].epg`);
+    const head = [...grid.renderRoot.querySelectorAll('[role="columnheader"]')].find((h) =>
+      h.textContent.includes('weight'),
+    );
+    expect(await taken(head)).to.equal('herd.weight');
+    await sendKeys({ press: 'Escape' });
+    await sendKeys({ press: 'Escape' });
+    await settled(grid);
+    pressOn(cellAt(grid, 'W-105', 'chamber1'));
+    await settled(grid);
+    expect(grid.hand.active?.row).to.equal('a-W-105');
+  });
+
+  it('has no axe violations, shut and while a formula is written', async () => {
+    const { session } = await plainSession(3);
+    const { grid, bar, counts } = await countsOf(session);
+    pressOn(cellAt(grid, 'A-002', 'epg'));
+    await settled(grid);
+    await bar.updateComplete;
+    const check = async (): Promise<readonly string[]> => {
+      const { violations } = await axe.run(counts, { rules: { region: { enabled: false } } });
+      return violations.map((v) => `${v.id}: ${v.nodes[0]?.html}`);
+    };
+    expect(await check()).to.deep.equal([]);
+    bar.renderRoot.querySelector<HTMLButtonElement>('.formula')?.click();
+    await settled(grid);
+    expect(await check()).to.deep.equal([]);
+  });
+});
