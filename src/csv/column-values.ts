@@ -27,7 +27,8 @@ const sampleRows = 500;
 export function columnValues(rows: readonly Row[], column: number): ColumnValues {
   const texts = rows
     .slice(0, sampleRows)
-    .map((row) => row.cells[column]?.trim() ?? '')
+    // A quote mark without its fellow does not make a word of a number.
+    .map((row) => row.cells[column]?.trim().replace(/^"|"$/g, '') ?? '')
     .filter((text) => text !== '');
   const share = (test: (text: string) => boolean): number =>
     texts.length === 0 ? 0 : texts.filter(test).length / texts.length;

@@ -50,10 +50,20 @@ export interface ColumnRole {
 /** Something only the person knows; asked once for the column or the file, never for each cell. */
 export interface Question {
   readonly id: string;
-  readonly kind: 'date-order' | 'same-heading' | 'weight-unit';
+  readonly kind:
+    | 'date-order'
+    | 'same-heading'
+    | 'weight-unit'
+    | 'count-areas'
+    | 'epg-meaning'
+    | 'same-animal-twice'
+    | 'already-there'
+    | 'blank-egg-types';
   readonly columns: readonly number[];
   readonly sentence: string;
   readonly choices: readonly { readonly value: string; readonly label: string }[];
+  /** The choice that holds until another is made: shown, but nobody has to wait for an answer. */
+  readonly usual?: string;
 }
 
 /** A column of the notebook, so far as reading a list needs it. */

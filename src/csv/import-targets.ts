@@ -1,0 +1,241 @@
+import type { Column, DayCopy, Notebook } from '../../shared/notebook.ts';
+import type { DayId } from '../../shared/ref.ts';
+import { isFault } from '../../shared/value.ts';
+import { factorSum } from '../notebook/factor-sum.ts';
+import { columnByKey, columnsOf, dayOf, defaultsOf } from '../notebook/read.ts';
+import { writeNumber } from '../text/decimal-text.ts';
+import { plainHeading } from './heading-words.ts';
+import { reportedColumn, type ImportOptions } from './import-plan.ts';
+import type { ColumnRole, Question, Role } from './role.ts';
+
+/** Where the cells of one column of a list go. */
+export type Target =
+  | {
+      readonly to: 'readings';
+      readonly column: Column;
+      /** The heading's own day; `null`: the day of the row. */
+      readonly day: DayId | null;
+      /**
+       * `typed`: the text as it stands; `count`: eggs, of all areas together where `allAreas`;
+       * `back`: eggs per gram taken back to eggs by `factor`.
+       */
+      readonly as: 'typed' | 'count' | 'back';
+      readonly allAreas?: boolean;
+      readonly factor?: number;
+      readonly unit: 'kg' | 'lb' | null;
+    }
+  | { readonly to: 'row'; readonly role: Role['role'] }
+  | { readonly to: 'wait' }
+  | { readonly to: 'nothing'; readonly why: string };
+
+/** The targets of all columns, with what has to be asked to know them. */
+export interface Targets {
+  readonly targets: readonly Target[];
+  readonly questions: readonly Question[];
+  readonly addsReportedColumn: boolean;
+}
+
+/** Decides where each column goes, by its role, the notebook's columns and the answers so far. */
+export function importTargets(
+  columns: readonly ColumnRole[],
+  notebook: Notebook,
+  options: ImportOptions,
+): Targets {
+  const questions: Question[] = [];
+  const answers = options.answers ?? new Map<string, string>();
+  const asking = { notebook, answers, questions, columns };
+  const targets = columns.map((column) => targetOf(column, asking));
+  const addsReportedColumn =
+    columnByKey(notebook, reportedColumn.key) === undefined &&
+    targets.some((target) => target.to === 'readings' && target.column.id === reportedColumn.id);
+  return { targets, questions, addsReportedColumn };
+}
+
+interface Asking {
+  readonly notebook: Notebook;
+  readonly answers: ReadonlyMap<string, string>;
+  readonly questions: Question[];
+  readonly columns: readonly ColumnRole[];
+}
+
+function targetOf(column: ColumnRole, asking: Asking): Target {
+  const { role } = column;
+  switch (role.role) {
+    case 'ignored':
+      return { to: 'nothing', why: role.why };
+    case 'time':
+      return { to: 'nothing', why: 'the notebook keeps days, not times of day' };
+    case 'note':
+      return plainTarget(namesake(column, asking) ?? noteColumn(asking.notebook), null, 'notes');
+    case 'column':
+      return role.day && role.day.day === null
+        ? { to: 'wait' }
+        : plainTarget(columnByKey(asking.notebook, role.key), role.day?.day ?? null, role.key);
+    case 'weight':
+    case 'count':
+    case 'epg':
+      return role.day && role.day.day === null ? { to: 'wait' } : numberTarget(column, asking);
+    default:
+      return { to: 'row', role: role.role };
+  }
+}
+
+function numberTarget(column: ColumnRole, asking: Asking): Target {
+  const { role } = column;
+  const day = 'day' in role ? (role.day?.day ?? null) : null;
+  const own = namesake(column, asking);
+  if (own) return plainTarget(own, day, own.key, role.role === 'weight' ? role.unit : null);
+  if (role.role === 'weight') {
+    const weight = columnsOf(asking.notebook).find(({ kind }) => kind === 'weight');
+    return plainTarget(weight, day, 'weights', role.unit);
+  }
+  return role.role === 'count' ? countTarget(day, asking) : epgTarget(day, asking);
+}
+
+/** A column of the notebook that is called just so, and can be typed into. */
+function namesake({ header, role }: ColumnRole, { notebook }: Asking): Column | undefined {
+  const heading = header.trim().toLowerCase();
+  if (heading === '' || ('day' in role && role.day)) return undefined;
+  const found =
+    columnByKey(notebook, heading) ??
+    columnsOf(notebook).find(({ label }) => label && plainHeading(label) === plainHeading(heading));
+  return found && found.kind !== 'formula' && found.kind !== 'outcome' ? found : undefined;
+}
+
+function noteColumn(notebook: Notebook): Column | undefined {
+  return (
+    columnByKey(notebook, 'note') ?? columnsOf(notebook).find((column) => column.kind === 'text')
+  );
+}
+
+function plainTarget(
+  column: Column | undefined,
+  day: DayId | null,
+  name: string,
+  unit: 'kg' | 'lb' | null = null,
+): Target {
+  if (!column) return { to: 'nothing', why: `this notebook has no column for ${name}` };
+  if (column.kind === 'outcome' || (column.kind === 'formula' && !column.typedOver))
+    return { to: 'nothing', why: 'the notebook works this out itself' };
+  return { to: 'readings', column, day, as: 'typed', unit };
+}
+
+/** The column that a single count of a cup goes into: the first one of strongyle-type eggs. */
+export function countColumn(notebook: Notebook): Column | undefined {
+  const counts = columnsOf(notebook).filter(
+    ({ kind, otherEggs }) => kind === 'count' && !otherEggs,
+  );
+  return counts.find(({ key }) => key === 'chamber1') ?? counts[0];
+}
+
+function countTarget(day: DayId | null, asking: Asking): Target {
+  const { notebook } = asking;
+  const column = countColumn(notebook);
+  if (!column) return { to: 'nothing', why: 'this notebook has no column for counts' };
+  const protocol = protocolOn(notebook, day);
+  const areas = protocol.areas ?? 1;
+  if (areas === 1 || !factorColumn(notebook))
+    return { to: 'readings', column, day, as: 'count', unit: null };
+  const factor = factorOf(notebook, day);
+  const single = factorOf(notebook, day, 1);
+  const chosen = answerTo(asking, {
+    id: 'count',
+    kind: 'count-areas',
+    columns: columnsOfRole(asking, 'count'),
+    sentence: `Is each count of this list of all ${areas} areas together, or of one?`,
+    choices: [
+      { value: 'all', label: `all ${areas} areas together${by(factor)}` },
+      { value: 'one', label: `one area only${by(single)}` },
+    ],
+    usual: 'all',
+  });
+  return { to: 'readings', column, day, as: 'count', allAreas: chosen !== 'one', unit: null };
+}
+
+function by(factor: number | null): string {
+  return factor === null ? '' : `: times ${Number(factor.toFixed(2))}`;
+}
+
+function epgTarget(day: DayId | null, asking: Asking): Target {
+  const { notebook } = asking;
+  const column = countColumn(notebook);
+  const usual = factorOf(notebook, day);
+  const canGoBack = column !== undefined && factorColumn(notebook) !== undefined;
+  const shown = usual === null ? '50' : String(Number(usual.toFixed(2)));
+  const question: Question = {
+    id: 'epg',
+    kind: 'epg-meaning',
+    columns: columnsOfRole(asking, 'epg'),
+    sentence:
+      'Numbers of this list look like, or are called, eggs per gram. The notebook keeps the eggs seen: what are they?',
+    choices: [
+      ...(canGoBack
+        ? [
+            {
+              value: `back:${shown}`,
+              label: `eggs per gram with a factor of ${shown}: take them back to eggs`,
+            },
+          ]
+        : []),
+      {
+        value: 'reported',
+        label: 'eggs per gram as reported: keep them in a column of their own, out of every figure',
+      },
+      { value: 'count', label: 'eggs seen, not eggs per gram' },
+      { value: 'leave', label: 'leave them out' },
+    ],
+  };
+  const given = asking.answers.get('epg') ?? '';
+  const back = /^back:(\d+(?:[.,]\d+)?)$/.exec(given)?.[1];
+  if (back !== undefined && column && canGoBack && Number(back.replace(',', '.')) > 0)
+    return {
+      to: 'readings',
+      column,
+      day,
+      as: 'back',
+      factor: Number(back.replace(',', '.')),
+      unit: null,
+    };
+  const answer = answerTo(asking, question);
+  if (answer === 'leave') return { to: 'nothing', why: 'left out, as you chose' };
+  if (answer === 'count') return countTarget(day, asking);
+  if (answer !== 'reported') return { to: 'wait' };
+  const own = columnByKey(notebook, reportedColumn.key) ?? reportedColumn;
+  return { to: 'readings', column: own, day, as: 'typed', unit: null };
+}
+
+/** Asks once for all columns; gives the answer, else the usual one. */
+function answerTo({ answers, questions }: Asking, question: Question): string | undefined {
+  const answer = question.choices.find(({ value }) => value === answers.get(question.id))?.value;
+  if (answer !== undefined) return answer;
+  if (!questions.some(({ id }) => id === question.id)) questions.push(question);
+  return question.usual;
+}
+
+function columnsOfRole({ columns }: Asking, name: 'count' | 'epg'): readonly number[] {
+  return columns.filter(({ role }) => role.role === name).map(({ column }) => column);
+}
+
+/** The column in which a row's own multiplication factor can be typed. */
+export function factorColumn(notebook: Notebook): Column | undefined {
+  const column = columnByKey(notebook, 'factor');
+  return column && (column.typedOver || column.kind === 'number') ? column : undefined;
+}
+
+function protocolOn(notebook: Notebook, day: DayId | null): Partial<DayCopy> {
+  const own = day === null ? undefined : dayOf(notebook, day);
+  return own?.date === undefined ? defaultsOf(notebook) : { ...defaultsOf(notebook), ...own };
+}
+
+/** The factor of a day's protocol, over all its areas unless their number is given. */
+export function factorOf(notebook: Notebook, day: DayId | null, areas?: number): number | null {
+  const { grams, fluidMl, fluidIs = 'added', areaMl, areas: all } = protocolOn(notebook, day);
+  if (grams === undefined || fluidMl === undefined || areaMl === undefined) return null;
+  const sum = factorSum({ grams, fluidMl, fluidIs, areaMl, areas: areas ?? all ?? 1 });
+  return isFault(sum) ? null : sum.factor;
+}
+
+/** A factor as it is typed in a row. */
+export function factorText(factor: number, mark: '.' | ','): string {
+  return writeNumber(factor, mark);
+}

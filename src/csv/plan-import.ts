@@ -1,0 +1,449 @@
+import type { Notebook } from '../../shared/notebook.ts';
+import type { Reading } from '../../shared/reading.ts';
+import type { DayId, RowId } from '../../shared/ref.ts';
+import { isFault } from '../../shared/value.ts';
+import { aboutOf, columnByKey, columnsOf, dayOf } from '../notebook/read.ts';
+import { dayId, parseDayId } from '../text/day-id.ts';
+import { readDate } from '../text/date-reading.ts';
+import { guessRoles } from './guess-roles.ts';
+import { ImportAnimals } from './import-animals.ts';
+import { ImportCups } from './import-cups.ts';
+import type { ImportOptions, ImportPlan, ImportProblem, PlannedDay } from './import-plan.ts';
+import { eggsFromEpg, readCell, remarkOf, statusInCount, type Marks } from './import-reading.ts';
+import { type Incoming, ImportReadings } from './import-readings.ts';
+import {
+  factorColumn,
+  factorOf,
+  factorText,
+  importTargets,
+  type Target,
+} from './import-targets.ts';
+import { ImportZeros } from './import-zeros.ts';
+import { ownFile, type OwnFile, tidyHeading } from './own-file.ts';
+import type { KnownColumn, Role, Roles } from './role.ts';
+import type { Row, Table } from './table.ts';
+
+/** How far the reading of a large list has come. */
+export interface Progress {
+  readonly done: number;
+  readonly of: number;
+}
+
+const slice = 500;
+
+/** The notebook's columns, so far as reading a list needs them. */
+export function knownColumns(notebook: Notebook): readonly KnownColumn[] {
+  return columnsOf(notebook).map(({ key, label, kind, typedOver }) => ({
+    key,
+    ...(label === undefined ? {} : { label }),
+    derived: kind === 'outcome' || (kind === 'formula' && typedOver !== true),
+  }));
+}
+
+/**
+ * Whether a text heads a column of this notebook: for `readTable`, so that a header of the notebook's own
+ * words is found below titles.
+ */
+export function isNotebookHeading(notebook: Notebook): (text: string) => boolean {
+  const words = new Set<string>();
+  for (const column of columnsOf(notebook)) {
+    words.add(column.key);
+    words.add(tidyHeading(column, 'typed'));
+    if (column.label) words.add(column.label.trim().toLowerCase());
+  }
+  return (text) => words.has(text.trim().toLowerCase());
+}
+
+/** The roles of a list's columns for this notebook; a tidy file of ours is known without guessing. */
+export function rolesFor(
+  table: Table,
+  notebook: Notebook,
+  options: Pick<ImportOptions, 'answers' | 'chosen'>,
+): { readonly roles: Roles; readonly own: OwnFile | null } {
+  const own = ownFile(table, notebook);
+  const roles = guessRoles(table, {
+    known: knownColumns(notebook),
+    chosen: new Map<number, Role>([...(own?.roles ?? []), ...(options.chosen ?? [])]),
+    answers: new Map([
+      ...[...(own?.units.keys() ?? [])].map((column) => [`unit:${column}`, 'kg'] as const),
+      ...(options.answers ?? []),
+    ]),
+    decimalMark: aboutOf(notebook).decimalMark ?? '.',
+  });
+  if (!own) return { roles, own };
+  return { roles: { ...roles, decimalMark: table.separator === ';' ? ',' : '.' }, own };
+}
+
+/**
+ * Works out what reading a list into a notebook would do, and changes nothing. It pauses after every
+ * few hundred rows with how far it has come, so that a page stays alive under a large file.
+ */
+export function* planImport(
+  table: Table,
+  notebook: Notebook,
+  options: ImportOptions,
+): Generator<Progress, ImportPlan> {
+  return yield* new Planning(table, notebook, options).run();
+}
+
+/** The same in one go. */
+export function planNow(table: Table, notebook: Notebook, options: ImportOptions): ImportPlan {
+  const work = planImport(table, notebook, options);
+  for (;;) {
+    const step = work.next();
+    if (step.done) return step.value;
+  }
+}
+
+class Planning {
+  private readonly roles: Roles;
+  private readonly own: OwnFile | null;
+  private readonly targets: ReturnType<typeof importTargets>;
+  private readonly animals: ImportAnimals;
+  private readonly readings: ImportReadings;
+  private readonly cups: ImportCups;
+  private readonly zeros: ImportZeros;
+  private readonly problems: ImportProblem[] = [];
+  private readonly days = new Map<DayId, PlannedDay>();
+  private readonly lines = new Map<DayId, Map<RowId, number>>();
+  private readonly at = new Map<Role['role'], number>();
+  private readonly marks: Marks;
+  private readonly refusedLines = new Set<number>();
+  private readonly refusedCells = new Set<string>();
+  private readonly headingDays: ReadonlySet<DayId>;
+  private needsDay = false;
+  private countKept = 0;
+
+  constructor(
+    private readonly table: Table,
+    private readonly notebook: Notebook,
+    private readonly options: ImportOptions,
+  ) {
+    const { roles, own } = rolesFor(table, notebook, options);
+    this.roles = roles;
+    this.own = own;
+    this.targets = importTargets(roles.columns, notebook, options);
+    this.animals = new ImportAnimals(notebook, options.newId);
+    this.readings = new ImportReadings(notebook, options.answers ?? new Map());
+    this.zeros = new ImportZeros(notebook, this.targets.targets, options.answers ?? new Map());
+    this.cups = new ImportCups(notebook, options.newId);
+    this.headingDays = new Set(
+      this.targets.targets.flatMap((target) =>
+        target.to === 'readings' && target.day !== null ? [target.day] : [],
+      ),
+    );
+    this.marks = { list: roles.decimalMark, notebook: aboutOf(notebook).decimalMark ?? '.' };
+    roles.columns.forEach(({ role }, column) => {
+      if (!this.at.has(role.role)) this.at.set(role.role, column);
+    });
+    for (const fault of [...table.faults, ...roles.faults]) {
+      if (fault.refused === 'row') this.refusedLines.add(fault.line);
+      if (fault.refused === 'cell') this.refusedCells.add(`${fault.line}:${fault.column ?? ''}`);
+      this.problems.push({
+        kind: fault.fault,
+        what: fault.refused === 'nothing' ? 'look' : 'left out',
+        line: fault.line,
+        text: fault.text ?? this.cellText(fault.line, fault.column),
+        sentence: fault.sentence,
+      });
+    }
+  }
+
+  private cellText(line: number, column: number | undefined): string {
+    if (column === undefined) return '';
+    this.rowByLine ??= new Map(this.table.rows.map((row) => [row.line, row]));
+    return this.rowByLine.get(line)?.cells[column] ?? '';
+  }
+  private rowByLine: ReadonlyMap<number, Row> | undefined;
+
+  *run(): Generator<Progress, ImportPlan> {
+    const { rows } = this.table;
+    if (!(['tag', 'electronic', 'cup'] as const).some((name) => this.at.has(name))) {
+      this.sayNoTags();
+      return this.finish();
+    }
+    for (const [i, row] of rows.entries()) {
+      if (i % slice === 0 && i > 0) yield { done: i, of: rows.length };
+      if (!this.refusedLines.has(row.line)) this.takeRow(row);
+    }
+    return this.finish();
+  }
+
+  private sayNoTags(): void {
+    if (this.table.rows.length === 0) return;
+    const line = this.table.header?.line ?? this.table.rows[0]?.line ?? 1;
+    const sentence =
+      'No column of this list names the animals. Give the column of the tags the heading tag.';
+    this.problems.push({ kind: 'no-tag-column', what: 'left out', line, text: '', sentence });
+  }
+
+  private cell(row: Row, name: Role['role']): string {
+    const column = this.at.get(name);
+    if (column === undefined || this.refusedCells.has(`${row.line}:${column}`)) return '';
+    return row.cells[column] ?? '';
+  }
+
+  private takeRow(row: Row): void {
+    const day = this.dayOfRow(row);
+    if (day === undefined) return;
+    const sample = this.own ? (row.cells[this.own.sample] ?? '') : '';
+    const cup = this.cell(row, 'cup').trim();
+    const tag = this.cell(row, 'tag');
+    const isOwnCup =
+      sample === '' || sample === 'animal'
+        ? tag.trim() === '' && this.cell(row, 'electronic').trim() === ''
+        : true;
+    const id = isOwnCup ? this.takeCup(row, day, cup, tag) : this.takeAnimal(row, day, cup);
+    if (id === null) return;
+    this.noteLine(row, day, id);
+    this.takeReadings(row, day, id, isOwnCup ? `cup ${cup}` : tag);
+  }
+
+  /** The day of a row: `null` where the list has none for it, `undefined` where the row cannot be taken. */
+  private dayOfRow(row: Row): DayId | null | undefined {
+    const column = this.roles.columns[this.at.get('date') ?? -1];
+    const text = this.cell(row, 'date');
+    if (!column || column.role.role !== 'date' || text.trim() === '') return this.listDay;
+    if (column.role.order === null) return null;
+    const date = readDate(text, column.role.order);
+    if (isFault(date)) return undefined;
+    const id = dayId(date.date, this.cell(row, 'label'));
+    if (isFault(id)) {
+      this.say(row, id.fault, 'left out', text, id.sentence);
+      return undefined;
+    }
+    this.noteDay(id, date.date, this.cell(row, 'label').trim());
+    return id;
+  }
+
+  private get listDay(): DayId | null {
+    const { day } = this.options;
+    if (!day) return null;
+    const name = parseDayId(day);
+    if (isFault(name)) return null;
+    const id = dayId(name.date, name.label);
+    return isFault(id) ? null : id;
+  }
+
+  private noteDay(id: DayId, date: string, label: string): void {
+    if (this.days.has(id)) return;
+    const there = dayOf(this.notebook, id);
+    const isNew = there?.date === undefined || there.removed === true;
+    this.days.set(id, { id, date, label: there?.label ?? label, isNew });
+  }
+
+  private takeAnimal(row: Row, day: DayId | null, cup: string): RowId | null {
+    const id = this.animals.take({
+      line: row.line,
+      tag: this.cell(row, 'tag'),
+      electronic: this.cell(row, 'electronic'),
+      name: this.cell(row, 'name'),
+      class: this.cell(row, 'class'),
+      species: this.cell(row, 'species'),
+      born: this.bornOf(row),
+      group: this.cell(row, 'group'),
+      date: day?.slice(0, 10) ?? '',
+    });
+    if (id !== null && cup !== '' && day !== null) this.cups.bench(day, id, cup);
+    return id;
+  }
+
+  private bornOf(row: Row): string {
+    const role = this.roles.columns[this.at.get('born') ?? -1]?.role;
+    const text = this.cell(row, 'born');
+    if (role?.role !== 'born' || role.order === null || text.trim() === '') return '';
+    const read = readDate(text, role.order);
+    return isFault(read) ? '' : read.date;
+  }
+
+  private takeCup(row: Row, day: DayId | null, cup: string, tags: string): RowId | null {
+    if (!/^\d{1,5}$/.test(cup)) {
+      this.say(
+        row,
+        'no-cup-number',
+        'left out',
+        cup,
+        'this cup has no number. The line is left out.',
+      );
+      return null;
+    }
+    if (day === null) {
+      this.needsDay = true;
+      return null;
+    }
+    const animalIds = tags
+      .split('\n')
+      .filter((tag) => tag.trim() !== '')
+      .flatMap((tag) => {
+        const line = {
+          line: row.line,
+          tag,
+          electronic: '',
+          name: '',
+          class: '',
+          species: '',
+          born: '',
+          group: '',
+        };
+        return this.animals.take({ ...line, date: day.slice(0, 10) }) ?? [];
+      });
+    return this.cups.take(day, Number(cup), animalIds);
+  }
+
+  private takeReadings(row: Row, day: DayId | null, id: RowId, tag: string): void {
+    const byDay = new Map<DayId, Incoming[]>();
+    this.targets.targets.forEach((target, column) => {
+      if (target.to !== 'readings') return;
+      const text = row.cells[column] ?? '';
+      if (text.trim() === '' || this.refusedCells.has(`${row.line}:${column}`)) return;
+      const on = target.day ?? day;
+      if (on === null) {
+        this.needsDay = true;
+        return;
+      }
+      if (target.day !== null || !this.days.has(on)) this.noteDayOf(on, column);
+      const list = byDay.get(on) ?? [];
+      byDay.set(on, list);
+      for (const [into, value] of this.readingsOf(target, text, row, column, on))
+        list.push({ day: on, column: into, value });
+    });
+    for (const [on, incoming] of byDay) {
+      if (!this.own) incoming.push(...this.zeros.forRow(on, id, incoming));
+      const went = this.readings.add(on, id, tag, row.line, incoming);
+      if (went === on) continue;
+      this.noteDay(went, went.slice(0, 10), went.slice(11).replace(/-/g, ' '));
+      this.noteLineOn(went, row, id);
+    }
+  }
+
+  /** The row stands on its own day, or on every day that a heading names. */
+  private noteLine(row: Row, day: DayId | null, id: RowId): void {
+    for (const on of this.headingDays.size > 0 ? this.headingDays : [day])
+      if (on !== null) this.noteLineOn(on, row, id);
+  }
+
+  private noteLineOn(day: DayId, { line }: Row, id: RowId): void {
+    const rows = this.lines.get(day) ?? new Map<RowId, number>();
+    this.lines.set(day, rows);
+    if (!rows.has(id)) rows.set(id, line);
+  }
+
+  private noteDayOf(id: DayId, column: number): void {
+    const role = this.roles.columns[column]?.role;
+    const heading = role && 'day' in role ? role.day : null;
+    this.noteDay(id, id.slice(0, 10), heading?.label ?? id.slice(11).replace(/-/g, ' '));
+  }
+
+  private readingsOf(
+    target: Target & { readonly to: 'readings' },
+    text: string,
+    row: Row,
+    column: number,
+    day: DayId,
+  ): (readonly [string, Reading])[] {
+    if (target.as !== 'typed') {
+      const status = statusInCount(text);
+      const statusColumn = columnByKey(this.notebook, 'status');
+      if (status !== null && statusColumn) {
+        const value = readCell(statusColumn, status, this.marks, 'kg');
+        return value ? [[statusColumn.id, value]] : [];
+      }
+    }
+    const value = this.valueOf(target, text, row, column);
+    if (value === null) return [];
+    const remark = remarkOf(value);
+    if (remark !== null) {
+      this.countKept += value.kind === 'fault' ? 1 : 0;
+      const where = target.column.label ?? target.column.key;
+      this.say(row, value.kind, 'kept as typed', text, `${where}: ${remark}`);
+    }
+    const readings: (readonly [string, Reading])[] = [[target.column.id, value]];
+    const factor = this.factorFor(target, value, day);
+    const into = factorColumn(this.notebook);
+    if (factor !== null && into) {
+      const typed = factorText(factor, this.marks.notebook);
+      const marks = { list: this.marks.notebook, notebook: this.marks.notebook };
+      const read = readCell(into, typed, marks, 'kg');
+      if (read) readings.push([into.id, read]);
+    }
+    return readings;
+  }
+
+  private valueOf(
+    target: Target & { readonly to: 'readings' },
+    text: string,
+    row: Row,
+    column: number,
+  ): Reading | null {
+    if (target.as === 'back') return eggsFromEpg(text, target.factor ?? 1, this.marks.list);
+    const unit = this.own?.units.get(column);
+    const usual = aboutOf(this.notebook).weightUnit ?? 'kg';
+    const said = unit === undefined ? target.unit : row.cells[unit] === 'lb' ? 'lb' : 'kg';
+    const isUnread =
+      this.own !== null &&
+      (row.cells[this.own.unread] ?? '').split(' ').includes(target.column.key);
+    const marks = isUnread
+      ? { list: this.marks.notebook, notebook: this.marks.notebook }
+      : this.marks;
+    return readCell(target.column, text, marks, said ?? usual);
+  }
+
+  /** A count of all areas together bears its factor with it, for the notebook would take it for one area. */
+  private factorFor(
+    target: Target & { readonly to: 'readings' },
+    value: Reading,
+    day: DayId,
+  ): number | null {
+    if (target.as === 'back') return value.kind === 'number' ? (target.factor ?? null) : null;
+    if (target.as !== 'count' || target.allAreas !== true) return null;
+    return value.kind === 'fault' || value.kind === 'too-many'
+      ? null
+      : factorOf(this.notebook, day);
+  }
+
+  private say(
+    { line }: Row,
+    kind: string,
+    what: ImportProblem['what'],
+    text: string,
+    sentence: string,
+  ): void {
+    this.problems.push({ kind, what, line, text, sentence: `Line ${line}: ${sentence}` });
+  }
+
+  private finish(): ImportPlan {
+    const { listDay } = this;
+    const { animals, problems } = this.animals.done(listDay?.slice(0, 10) ?? '');
+    const all = [...this.problems, ...problems, ...this.readings.problems];
+    const hasReadings = this.targets.targets.some(({ to }) => to === 'readings');
+    let count = 0;
+    for (const rows of this.readings.days.values())
+      for (const cells of rows.values()) count += cells.size;
+    return {
+      columns: this.roles.columns.map((column, i) => {
+        const target = this.targets.targets[i];
+        return { ...column, leftOut: target?.to === 'nothing' ? target.why : null };
+      }),
+      questions: [
+        ...this.roles.questions,
+        ...this.targets.questions,
+        ...this.zeros.questions(),
+        ...this.readings.questions(),
+      ],
+      needsDay: this.needsDay && listDay === null,
+      problems: all.sort((a, b) => a.line - b.line),
+      animals,
+      days: (hasReadings ? [...this.days.values()] : []).sort((a, b) =>
+        a.id < b.id ? -1 : a.id > b.id ? 1 : 0,
+      ),
+      cups: this.cups.list,
+      readings: this.readings.days,
+      lines: this.lines,
+      count,
+      countKept: this.countKept,
+      countSame: this.readings.countSame,
+      bench: this.cups.benches,
+      addsReportedColumn: this.targets.addsReportedColumn,
+    };
+  }
+}
