@@ -25,6 +25,12 @@ export const pageActions: readonly PageAction[] = [
     place: 'header',
   },
   {
+    label: 'Functions',
+    run: (_session, page) =>
+      openDialog(page, 'sd-function-list', () => import('./sd-function-list.ts')),
+    place: 'more',
+  },
+  {
     label: 'Save to a file',
     run: (session, _page, services) => services.saveToFile(session),
     place: 'more',

@@ -13,6 +13,8 @@ import { theme } from './theme.ts';
 import './sd-figure-dialog.ts';
 import './sd-mean-limits.ts';
 import './sd-menu.ts';
+import { askOrigin } from './sd-origin.ts';
+import './sd-shedder-note.ts';
 import type { SdFigureDialog } from './sd-figure-dialog.ts';
 
 /** From this width of the block on, groups are lines; below it figures are, and groups stand across. */
@@ -87,6 +89,22 @@ export class SdFigures extends LitElement {
         color: var(--soft);
         white-space: normal;
         overflow-wrap: anywhere;
+      }
+
+      button.quiet.figure {
+        display: inline-block;
+        min-height: 32px;
+        margin-block: -4px;
+        padding: 2px 0;
+        border: 0;
+        font: inherit;
+        font-variant-numeric: inherit;
+      }
+
+      @media (pointer: coarse) {
+        button.quiet.figure {
+          min-height: 44px;
+        }
       }
 
       .empty {
@@ -228,7 +246,14 @@ export class SdFigures extends LitElement {
     const of = isOther && answer.counted !== 0 ? `${answer.counted} of ${answer.present}` : '';
     return html`
       <td class=${all}>
-        ${words.text}${words.under ? html`<small>${words.under}</small>` : nothing}
+        <button
+          class="quiet figure"
+          title="Where this number comes from"
+          @click=${() => askOrigin(this, { kind: 'figure', figure: figure.id, group: line.group })}
+        >
+          ${words.text}
+        </button>
+        ${words.under ? html`<small>${words.under}</small>` : nothing}
         ${of ? html`<small>from ${of}</small>` : nothing}
       </td>
     `;
@@ -311,6 +336,18 @@ export class SdFigures extends LitElement {
     </ul>`;
   }
 
+  /** Beside a mean its limits, beside a shedder share what luck alone would show. */
+  private renderSureness(table: FigureTable): TemplateResult {
+    const names = (name: string): boolean =>
+      table.figures.some(({ formula }) => formula.toUpperCase().includes(`${name}(`));
+    return html`${names('HERDMEAN') ? html`<sd-mean-limits .group=${null}></sd-mean-limits>` : nothing}
+    ${
+      names('SHEDDERSHARE')
+        ? html`<sd-shedder-note .group=${null} .isBrief=${true}></sd-shedder-note>`
+        : nothing
+    }`;
+  }
+
   private renderTable(table: FigureTable): TemplateResult {
     const all = table.lines.at(-1);
     const notebook = this.figures.session?.notebook;
@@ -321,8 +358,7 @@ export class SdFigures extends LitElement {
       <div class="scroll" tabindex="-1">
         ${this.isWide ? this.renderWide(table) : this.renderNarrow(table)}
       </div>
-      ${this.renderFaults(table)}
-      ${all && all.counted > 0 ? html`<sd-mean-limits .group=${null}></sd-mean-limits>` : nothing}
+      ${this.renderFaults(table)} ${all && all.counted > 0 ? this.renderSureness(table) : nothing}
     `;
   }
 

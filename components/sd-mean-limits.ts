@@ -3,7 +3,7 @@ import { isFault, type Fault } from '../shared/value.ts';
 import { aboutOf } from '../src/notebook/read.ts';
 import { meanSureness, type MeanSureness } from '../src/stats/mean-sureness.ts';
 import { AfterPaint } from './after-paint.ts';
-import { herdLists, type HerdLists } from './herd-lists.ts';
+import { herdLists, isAboutCounts, type HerdLists } from './herd-lists.ts';
 import { meanLines, type MeanLine } from './sureness-words.ts';
 import { theme } from './theme.ts';
 
@@ -53,12 +53,16 @@ export class SdMeanLimits extends LitElement {
   ];
 
   declare group: string | null;
-  private readonly worked = new AfterPaint<Worked | null>(this, (session) => {
-    const lists = herdLists(session, this.group);
-    if (!lists) return null;
-    const { eggs, factors, animals } = lists;
-    return { lists, sure: meanSureness(eggs, factors, animals.length) };
-  });
+  private readonly worked = new AfterPaint<Worked | null>(
+    this,
+    (session) => {
+      const lists = herdLists(session, this.group);
+      if (!lists) return null;
+      const { eggs, factors, animals } = lists;
+      return { lists, sure: meanSureness(eggs, factors, animals.length) };
+    },
+    isAboutCounts,
+  );
 
   constructor() {
     super();

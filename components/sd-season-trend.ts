@@ -7,6 +7,7 @@ import { seasonMeans, type SeasonGroup, type SeasonMean } from '../src/treating/
 import { AfterPaint } from './after-paint.ts';
 import { dayWords } from './day-words.ts';
 import { figureText } from './figure-text.ts';
+import { isAboutCounts } from './herd-lists.ts';
 import { plotBlockStyles } from './plot-block-styles.ts';
 import type { SeasonChart, SeasonPlotPoint } from './plot-season.ts';
 import { apartSentence, groupWords, seasonHeadline, seasonSentence } from './season-words.ts';
@@ -53,7 +54,12 @@ export class SdSeasonTrend extends LitElement {
   declare private isOpen: boolean;
   private width = 0;
   private drawn: { readonly of: Season; readonly width: number } | null = null;
-  private readonly season = new AfterPaint<Season | null>(this, seasonOf);
+  private readonly season = new AfterPaint<Season | null>(
+    this,
+    seasonOf,
+    (notice, session) =>
+      isAboutCounts(notice, session) || notice.refs.some(({ day }) => day !== session.openDay),
+  );
   private readonly size = new ResizeObserver(([entry]) => {
     this.width = Math.floor(entry?.contentRect.width ?? 0);
     void this.draw();

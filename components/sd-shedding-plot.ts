@@ -4,6 +4,7 @@ import { changeBlock } from '../src/notebook/edit-records.ts';
 import { groupsOn } from '../src/notebook/present.ts';
 import { aboutOf, blocksOf, dayOf } from '../src/notebook/read.ts';
 import { AfterPaint } from './after-paint.ts';
+import { isAboutCounts } from './herd-lists.ts';
 import { dayWords } from './day-words.ts';
 import { figureText } from './figure-text.ts';
 import type { SheddingBar } from './plot-shedding.ts';
@@ -45,8 +46,10 @@ export class SdSheddingPlot extends LitElement {
   declare private isOpen: boolean;
   private width = 0;
   private drawn: { readonly of: SheddingOfDay; readonly width: number } | null = null;
-  private readonly shedding = new AfterPaint<SheddingOfDay | Fault | null>(this, (session) =>
-    sheddingOf(session, this.group),
+  private readonly shedding = new AfterPaint<SheddingOfDay | Fault | null>(
+    this,
+    (session) => sheddingOf(session, this.group),
+    isAboutCounts,
   );
   private readonly notebook = new Select(this, ({ notebook }) => notebook, {
     same: (a, b) => a.blocks === b.blocks && a.groups === b.groups && a.about === b.about,

@@ -7,12 +7,15 @@ import { cupSureness } from '../src/stats/cup-sureness.ts';
 import { herdPrior, type PriorFound } from '../src/stats/herd-prior.ts';
 import { AfterPaint } from './after-paint.ts';
 import { boundEpg } from './bound-epg.ts';
-import { herdLists } from './herd-lists.ts';
+import { herdLists, isAboutCounts } from './herd-lists.ts';
 import { chambersOf, rowMethod } from './row-method.ts';
 import { valueByKey } from './row-values.ts';
 import { Select } from './selector-controller.ts';
 import { boundStatements, cupStatements, type Statement } from './sureness-words.ts';
 import { theme } from './theme.ts';
+
+/** What a place that gives the limits already leaves out. */
+const ABOUT_LIMITS: readonly string[] = ['95 % limits', 'no egg seen'];
 
 /** The name of the limit that a chance is given for. */
 const LIMIT_KEY = 'treat_from';
@@ -23,9 +26,14 @@ const LIMIT_KEY = 'treat_from';
  * only a bound, what that means; empty for an animal that was not counted.
  *
  *     <sd-sureness .row=${rowId}></sd-sureness>
+ *
+ * `compact`: on one line, without the limits, for a place that gives those already.
  */
 export class SdSureness extends LitElement {
-  static override properties = { row: { type: String } };
+  static override properties = {
+    row: { type: String },
+    isCompact: { type: Boolean, attribute: 'compact', reflect: true },
+  };
 
   static override styles = [
     ...theme,
@@ -48,6 +56,25 @@ export class SdSureness extends LitElement {
         color: var(--soft);
       }
 
+      :host([compact]) {
+        min-width: 0;
+      }
+
+      :host([compact]) ul {
+        display: block;
+        overflow: hidden;
+        text-overflow: ellipsis;
+        white-space: nowrap;
+      }
+
+      :host([compact]) li {
+        display: inline;
+      }
+
+      :host([compact]) li:not(:last-child)::after {
+        content: ' · ';
+      }
+
       b {
         color: var(--ink);
         font-weight: 600;
@@ -61,11 +88,23 @@ export class SdSureness extends LitElement {
   ];
 
   declare row: RowId | undefined;
-  private readonly seen = new Select(this, countNotices());
-  private readonly prior = new AfterPaint<PriorFound>(this, (session) => {
-    const lists = herdLists(session);
-    return herdPrior(lists?.eggs ?? [], lists?.factors ?? []);
+  declare isCompact: boolean;
+  private readonly seen = new Select(this, countNotices(), {
+    when: ({ refs, isWide }) => isWide || refs.some(({ row }) => row === this.row),
   });
+  private readonly prior = new AfterPaint<PriorFound>(
+    this,
+    (session) => {
+      const lists = herdLists(session);
+      return herdPrior(lists?.eggs ?? [], lists?.factors ?? []);
+    },
+    isAboutCounts,
+  );
+
+  constructor() {
+    super();
+    this.isCompact = false;
+  }
 
   private statements(session: Session, row: RowId): readonly Statement[] {
     const { notebook, openDay } = session;
@@ -89,22 +128,29 @@ export class SdSureness extends LitElement {
   protected override render(): TemplateResult | typeof nothing {
     const { session } = this.seen;
     const found = session && this.row !== undefined ? this.statements(session, this.row) : [];
-    if (found.length === 0) return nothing;
+    const isLimit = ({ about }: Statement): boolean => ABOUT_LIMITS.includes(about);
+    const shown = this.isCompact ? found.filter((one) => !isLimit(one)).sort(inShort) : found;
+    if (shown.length === 0) return nothing;
     return html`<ul aria-label="How sure this count is">
-      ${found.map(
-        ({ about, figure, rest, isWarning }) =>
-          html`<li class=${isWarning ? 'warning' : nothing}>
-            ${about}
-            ${figure === '' ? nothing : html`<b>${figure}</b>`}${
-              rest === '' ? nothing : `${figure === '' ? ' ' : ', '}${rest}`
-            }
-          </li>`,
-      )}
+      ${shown.map((statement) => this.renderStatement(statement))}
     </ul>`;
+  }
+
+  private renderStatement({ about, figure, isWarning, ...words }: Statement): TemplateResult {
+    const rest = this.isCompact ? (words.short ?? words.rest) : words.rest;
+    const lead = figure === '' ? html`${about} ` : html`${about} <b>${figure}</b>`;
+    const joined = rest === '' || figure === '' ? rest : `, ${rest}`;
+    return html`<li class=${isWarning ? 'warning' : nothing}>${lead}${joined}</li>`;
   }
 }
 
-/** A new value at every notice, since any typed count may change what is said here. */
+/** On one line, whose end may be cut off: warnings first, then what is short. */
+function inShort(a: Statement, b: Statement): number {
+  const rank = (one: Statement): number => (one.isWarning ? 0 : one.short === undefined ? 1 : 2);
+  return rank(a) - rank(b);
+}
+
+/** A new value at every notice looked at: whatever is typed in the row may change what is said here. */
 function countNotices(): (session: Session) => number {
   let count = 0;
   return () => ++count;

@@ -11,6 +11,8 @@ export interface Statement {
   readonly about: string;
   readonly figure: string;
   readonly rest: string;
+  /** Instead of `rest` where there is one line only. */
+  readonly short?: string;
   /** Something to do about it. */
   readonly isWarning?: true;
 }
@@ -43,6 +45,7 @@ export function cupStatements(
       about: `chance to be at ${epg(sure.over.limit)} epg or more`,
       figure: percentText(sure.over.chance, mark),
       rest: `${priorWords(prior, mark)}; dung varies from day to day beyond that`,
+      short: `${shortPrior(prior)}; dung varies from day to day beyond that`,
     });
   if (sure.chambers) found.push(chamberStatement(sure.chambers, mark));
   found.push(...methodStatements(sure.factor, method, mark));
@@ -91,6 +94,10 @@ export function priorWords(prior: PriorFound, mark: Mark): string {
     'no spread': "the herd's counts differ no more than chance, so from this count alone",
   };
   return why[prior.because];
+}
+
+function shortPrior(prior: PriorFound): string {
+  return prior.is === 'herd' ? `by the herd's own spread` : 'by this count alone';
 }
 
 /** A share as percent: `7.1 %`, `62 %`, `under 0.1 %`, `over 99.9 %`. */

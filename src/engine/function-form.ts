@@ -1,3 +1,4 @@
+import { helpCard } from './help-cards/all-help-cards.ts';
 import type { Takes } from './function-row.ts';
 import { ORDINARY_FUNCTIONS, type OrdinaryFunction } from './ordinary-functions.ts';
 import { TRADE_FUNCTIONS } from './trade-functions/all-trade-functions.ts';
@@ -17,7 +18,7 @@ export interface FunctionForm {
   readonly args: readonly ArgumentForm[];
   /** Repeated as often as wanted after `args`. */
   readonly rest: readonly ArgumentForm[];
-  /** One line for an ordinary spreadsheet function; empty for a trade function, which has a card. */
+  /** What it gives, in a sentence or two. */
   readonly help: string;
   readonly isTrade: boolean;
 }
@@ -37,7 +38,7 @@ function tradeForm(trade: TradeFunction): FunctionForm {
     name: trade.name,
     args: trade.params.map(argumentOf),
     rest: (trade.rest ?? []).map(argumentOf),
-    help: '',
+    help: helpCard(trade.name)?.what ?? '',
     isTrade: true,
   };
 }
