@@ -6,7 +6,7 @@ import { setsOf } from '../src/notebook/record-sets.ts';
 import { parseNumber, writeNumber } from '../src/text/decimal-text.ts';
 import { Select } from './selector-controller.ts';
 import { sayOfSettings } from './settings-said.ts';
-import { settingsStyles } from './settings-styles.ts';
+import { formStyles } from './form-styles.ts';
 import { theme } from './theme.ts';
 
 const herdWords = ['flock', 'herd', 'mob'] as const;
@@ -15,7 +15,7 @@ const herdWords = ['flock', 'herd', 'mob'] as const;
 export class SdAboutForm extends LitElement {
   static override properties = { fault: { state: true } };
 
-  static override styles = [...theme, settingsStyles];
+  static override styles = [...theme, formStyles];
 
   declare private fault: string;
   private readonly about = new Select(this, (session) => aboutOf(session.notebook));

@@ -13,6 +13,7 @@ import { classes } from './animal-words.ts';
 import { firstDate, usualArrival } from './arrival.ts';
 import { sayOfAnimals } from './said-of-animals.ts';
 import { servicesContext } from './services.ts';
+import { formStyles } from './form-styles.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 
@@ -25,20 +26,10 @@ export class SdAddAnimals extends LitElement {
 
   static override styles = [
     ...theme,
+    formStyles,
     css`
       :host {
         display: block;
-      }
-
-      form {
-        display: grid;
-        gap: 14px;
-      }
-
-      .row {
-        display: grid;
-        grid-template-columns: repeat(auto-fit, minmax(10em, 1fr));
-        gap: 12px;
       }
 
       textarea {

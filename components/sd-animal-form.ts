@@ -11,6 +11,7 @@ import { classes, speciesWords, stages } from './animal-words.ts';
 import { firstDate, usualArrival } from './arrival.ts';
 import { sayOfAnimals } from './said-of-animals.ts';
 import { servicesContext } from './services.ts';
+import { formStyles } from './form-styles.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 
@@ -35,20 +36,10 @@ export class SdAnimalForm extends LitElement {
 
   static override styles = [
     ...theme,
+    formStyles,
     css`
       :host {
         display: block;
-      }
-
-      form {
-        display: grid;
-        gap: 14px;
-      }
-
-      .row {
-        display: grid;
-        grid-template-columns: repeat(auto-fit, minmax(10em, 1fr));
-        gap: 12px;
       }
 
       .fault,

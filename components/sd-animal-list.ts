@@ -14,6 +14,7 @@ import { animalsOf, dayOf } from '../src/notebook/read.ts';
 import { isDate } from '../src/text/date.ts';
 import { sayOfAnimals } from './said-of-animals.ts';
 import { servicesContext } from './services.ts';
+import { formStyles } from './form-styles.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-animal-form.ts';
@@ -37,6 +38,7 @@ export class SdAnimalList extends LitElement {
 
   static override styles = [
     ...theme,
+    formStyles,
     css`
       :host {
         display: block;
@@ -58,7 +60,7 @@ export class SdAnimalList extends LitElement {
 
       li label {
         display: grid;
-        grid-template-columns: auto minmax(5em, 1fr) minmax(0, 1.4fr);
+        grid-template-columns: auto minmax(6.5em, auto) minmax(0, 1fr);
         gap: 8px;
         align-items: center;
         min-height: 44px;
@@ -98,12 +100,6 @@ export class SdAnimalList extends LitElement {
         border: 1px solid var(--line);
         border-radius: var(--radius);
         background: var(--paper);
-      }
-
-      .row {
-        display: grid;
-        grid-template-columns: repeat(auto-fit, minmax(10em, 1fr));
-        gap: 12px;
       }
 
       .all {

@@ -9,7 +9,7 @@ import { reachField } from './reach-field.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
 import { sayOfSettings } from './settings-said.ts';
-import { settingsStyles } from './settings-styles.ts';
+import { formStyles } from './form-styles.ts';
 import { theme } from './theme.ts';
 import './sd-formula-field.ts';
 import type { FormulaChange } from './sd-formula-field.ts';
@@ -28,7 +28,7 @@ export class SdCriteriaForm extends LitElement {
 
   static override styles = [
     ...theme,
-    settingsStyles,
+    formStyles,
     css`
       .one {
         padding: 6px 0;

@@ -6,6 +6,7 @@ import { daysOf } from '../src/notebook/read.ts';
 import { dayWords } from './day-words.ts';
 import { tell } from './page-message.ts';
 import { servicesContext } from './services.ts';
+import { formStyles } from './form-styles.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-menu.ts';
@@ -18,6 +19,7 @@ export class SdDayBar extends LitElement {
 
   static override styles = [
     ...theme,
+    formStyles,
     css`
       :host {
         display: block;
@@ -71,11 +73,6 @@ export class SdDayBar extends LitElement {
         flex: none;
       }
 
-      form {
-        display: grid;
-        gap: 14px;
-      }
-
       .fault {
         margin: 0;
       }
@@ -86,7 +83,12 @@ export class SdDayBar extends LitElement {
 
       @media (max-width: 700px) {
         .word {
-          display: none;
+          position: absolute;
+          width: 1px;
+          height: 1px;
+          overflow: hidden;
+          clip-path: inset(50%);
+          white-space: nowrap;
         }
 
         .add {
@@ -207,7 +209,7 @@ export class SdDayBar extends LitElement {
             `,
           )}
         </nav>
-        <button class="quiet add" aria-label="Add a sampling day" @click=${this.add}>
+        <button class="quiet add" @click=${this.add}>
           <span aria-hidden="true">+</span>
           <span class=${days.length === 0 ? '' : 'word'}>
             ${days.length === 0 ? 'Add the first sampling day' : 'Add a day'}

@@ -13,7 +13,7 @@ import { reachField } from './reach-field.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
 import { sayOfSettings } from './settings-said.ts';
-import { settingsStyles } from './settings-styles.ts';
+import { formStyles } from './form-styles.ts';
 import { theme } from './theme.ts';
 
 /**
@@ -27,7 +27,7 @@ export class SdEggTypesForm extends LitElement {
     fault: { state: true },
   };
 
-  static override styles = [...theme, settingsStyles];
+  static override styles = [...theme, formStyles];
 
   declare private draft: readonly string[] | undefined;
   declare private reach: Reach;

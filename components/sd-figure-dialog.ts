@@ -8,6 +8,7 @@ import { keyFromLabel } from '../src/notebook/key-name.ts';
 import { aboutOf, figuresOf } from '../src/notebook/read.ts';
 import { figureText } from './figure-text.ts';
 import { servicesContext } from './services.ts';
+import { formStyles } from './form-styles.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-formula-field.ts';
@@ -46,18 +47,8 @@ export class SdFigureDialog extends LitElement {
 
   static override styles = [
     ...theme,
+    formStyles,
     css`
-      form {
-        display: grid;
-        gap: 14px;
-      }
-
-      .row {
-        display: grid;
-        grid-template-columns: repeat(auto-fit, minmax(9em, 1fr));
-        gap: 12px;
-      }
-
       output,
       .fault {
         min-height: 1.4em;

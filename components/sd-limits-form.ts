@@ -1,5 +1,5 @@
 import { ContextConsumer } from '@lit/context';
-import { LitElement, html, nothing, type TemplateResult } from 'lit';
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import type { Edit } from '../shared/edit.ts';
 import type { Limit } from '../shared/notebook.ts';
 import { isFault } from '../shared/value.ts';
@@ -13,7 +13,7 @@ import { reachField } from './reach-field.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
 import { sayOfSettings } from './settings-said.ts';
-import { settingsStyles } from './settings-styles.ts';
+import { formStyles } from './form-styles.ts';
 import { theme } from './theme.ts';
 
 interface Draft {
@@ -33,7 +33,17 @@ export class SdLimitsForm extends LitElement {
     newFault: { state: true },
   };
 
-  static override styles = [...theme, settingsStyles];
+  static override styles = [
+    ...theme,
+    formStyles,
+    css`
+      @media (min-width: 601px) {
+        .said {
+          grid-template-columns: 9em 1fr;
+        }
+      }
+    `,
+  ];
 
   declare private drafts: Readonly<Record<string, Draft>>;
   declare private reach: Reach;
@@ -146,7 +156,7 @@ export class SdLimitsForm extends LitElement {
           }
         </div>
         ${limit.help ? html`<p class="small soft">${limit.help}</p>` : nothing}
-        <div class="row">
+        <div class="row said">
           <label class="field">
             ${limit.unit ? `Value, ${limit.unit}` : 'Value'}
             <input

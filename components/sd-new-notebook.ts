@@ -2,6 +2,7 @@ import { ContextConsumer } from '@lit/context';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import type { Template } from '../shared/template.ts';
 import { formText } from './form-text.ts';
+import { formStyles } from './form-styles.ts';
 import { servicesContext } from './services.ts';
 import { theme } from './theme.ts';
 
@@ -14,14 +15,10 @@ export class SdNewNotebook extends LitElement {
 
   static override styles = [
     ...theme,
+    formStyles,
     css`
       :host {
         display: block;
-      }
-
-      form {
-        display: grid;
-        gap: 14px;
       }
 
       .purpose {

@@ -8,7 +8,7 @@ import { parseNumber, writeNumber } from '../src/text/decimal-text.ts';
 import { reachField } from './reach-field.ts';
 import { Select } from './selector-controller.ts';
 import { sayOfSettings } from './settings-said.ts';
-import { settingsStyles } from './settings-styles.ts';
+import { formStyles } from './form-styles.ts';
 import { theme } from './theme.ts';
 
 const numbers = ['grams', 'fluidMl', 'areaMl', 'areas', 'lanes', 'gravity'] as const;
@@ -34,7 +34,7 @@ export class SdProtocolForm extends LitElement {
     fault: { state: true },
   };
 
-  static override styles = [...theme, settingsStyles];
+  static override styles = [...theme, formStyles];
 
   /** What was typed and not yet kept, by field. */
   declare private draft: Readonly<Record<string, string>>;

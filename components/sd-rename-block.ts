@@ -1,6 +1,7 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import type { Block } from '../shared/notebook.ts';
 import { changeBlock } from '../src/notebook/edit-records.ts';
+import { formStyles } from './form-styles.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-sheet.ts';
@@ -12,6 +13,7 @@ export class SdRenameBlock extends LitElement {
 
   static override styles = [
     ...theme,
+    formStyles,
     css`
       .fault {
         margin: 8px 0 0;

@@ -1,6 +1,7 @@
 import { ContextConsumer } from '@lit/context';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { formText } from './form-text.ts';
+import { formStyles } from './form-styles.ts';
 import { servicesContext, type ShelfEntry } from './services.ts';
 import { theme } from './theme.ts';
 import './sd-sheet.ts';
@@ -12,12 +13,8 @@ export class SdRenameNotebook extends LitElement {
 
   static override styles = [
     ...theme,
+    formStyles,
     css`
-      form {
-        display: grid;
-        gap: 14px;
-      }
-
       .fault {
         margin: 0;
       }

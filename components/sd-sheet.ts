@@ -26,7 +26,7 @@ export class SdSheet extends LitElement {
         max-width: calc(100vw - 24px);
       }
 
-      header {
+      .head {
         position: sticky;
         top: 0;
         z-index: 1;
@@ -140,10 +140,10 @@ export class SdSheet extends LitElement {
         aria-labelledby="heading"
         @close=${this.onClose}
       >
-        <header>
+        <div class="head">
           <h2 id="heading" tabindex="-1">${this.heading}</h2>
           <button class="quiet close" @click=${this.close}>Close</button>
-        </header>
+        </div>
         <div class="body"><slot></slot></div>
       </dialog>
     `;

@@ -102,7 +102,7 @@ const scenes: readonly Scene[] = [
       await openDemo(page);
       await page.getByRole('button', { name: 'Add a figure' }).click();
       await page.getByRole('textbox', { name: 'Name', exact: true }).fill('top fifth');
-      await page.getByRole('textbox', { name: 'Formula' }).fill('EGGSHARE(herd.epg, 0.2)');
+      await page.getByLabel('Formula', { exact: true }).fill('EGGSHARE(herd.epg, 0.2)');
     },
   ],
   [

@@ -1,7 +1,7 @@
 import { css, type CSSResult } from 'lit';
 
-/** What the forms of the settings share. */
-export const settingsStyles: CSSResult = css`
+/** What forms share, in dialogs and on the page: fields in rows that wrap, none wider than its place. */
+export const formStyles: CSSResult = css`
   :host {
     display: block;
   }
@@ -19,8 +19,19 @@ export const settingsStyles: CSSResult = css`
     align-items: start;
   }
 
-  input,
-  select,
+  .field {
+    min-width: 0;
+    align-content: start;
+  }
+
+  .field > input,
+  .field > select {
+    width: 100%;
+    min-width: 0;
+  }
+
+  .field > input,
+  .field > select,
   button {
     min-height: 44px;
   }
