@@ -1,9 +1,10 @@
 import type { Column } from '../shared/notebook.ts';
 import type { ColumnId, DayId, RowId } from '../shared/ref.ts';
 import type { Value } from '../shared/value.ts';
-import { aboutOf, columnByKey, readingOf } from '../src/notebook/read.ts';
+import { readingOf } from '../src/notebook/read.ts';
 import { outcomeOf, type Outcome } from '../src/notebook/outcome.ts';
 import type { Notice, Session } from '../src/session/session.ts';
+import { cellSource, openOutcome } from './cell-source.ts';
 import { cupState, mainCounts } from './cup-state.ts';
 import { cellText, valueText, type CellSource, type CellText } from './grid-cell-text.ts';
 import { layoutOf, type Fold, type GridColumn } from './grid-layout.ts';
@@ -204,30 +205,12 @@ export class GridModel {
   }
 
   outcome(row: RowId): Outcome | null {
-    const { notebook, openDay, engine } = this.session;
-    return openDay === null ? null : outcomeOf(notebook, openDay, engine.criteria(row));
+    return openOutcome(this.session, row);
   }
 
   /** What the open day's cells of a row are drawn from. */
   source(row: RowId): CellSource {
-    const { notebook, engine, typingRow } = this.session;
-    const day = this.day ?? '';
-    const { decimalMark = '.', weightUnit = 'kg' } = aboutOf(notebook);
-    return {
-      notebook,
-      day,
-      row,
-      decimalMark,
-      weightUnit,
-      cup: cupState(notebook, day, row),
-      isTyping: typingRow === row,
-      outcome: () => this.outcome(row),
-      value: (column) => engine.value(row, column.id),
-      valueOfKey: (key) => {
-        const column = columnByKey(notebook, key);
-        return column ? engine.value(row, column.id) : null;
-      },
-    };
+    return cellSource(this.session, this.day ?? '', row);
   }
 
   cell(source: CellSource, column: GridColumn): CellText {
