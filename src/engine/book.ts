@@ -21,8 +21,9 @@ import { rowContents, rowSight } from './row-feed.ts';
 import type { Slots } from './slots.ts';
 import { ROW } from './template.ts';
 
-/** Rows written in one go; between two goes the page may breathe. */
-const CHUNK = 150;
+/** Cells written in one go, at most so many rows; between two goes the page may breathe. */
+const CELLS_IN_ONE_GO = 2500;
+const MOST_ROWS_IN_ONE_GO = 150;
 
 /** A cell for one animal that came out anew. */
 export interface RowCellChange {
@@ -77,6 +78,7 @@ export class Book {
     // Limits and protocol first: written last, they would have every row worked out twice. Lists last: written
     // first, they would be worked out anew with every chunk of rows.
     changes.push(...this.writeHeads(false));
+    yield;
     for (const day of days) yield* this.loadRows(day, false, changes);
     changes.push(...this.writeHeads(true));
     yield;
@@ -94,9 +96,10 @@ export class Book {
     if (grown) return yield* this.reload(notebook, this.roots);
     const changes: RowCellChange[] = [];
     const list = [...rows];
-    for (let from = 0; from < list.length; from += CHUNK) {
+    const chunkSize = this.rowsInOneGo();
+    for (let from = 0; from < list.length; from += chunkSize) {
       if (from > 0) yield;
-      const chunk = list.slice(from, from + CHUNK);
+      const chunk = list.slice(from, from + chunkSize);
       const written = this.written(() => {
         for (const [row, days] of chunk) {
           for (const day of days ?? this.sheets.keys())
@@ -176,15 +179,21 @@ export class Book {
   private *loadRows(day: DayId, late: boolean, changes: RowCellChange[]): Generator<void, void> {
     const nodes = this.plan.byDay.get(day)?.rows ?? [];
     if (late && !nodes.some((planned) => planned.late)) return;
-    for (let from = 0; from < this.slots.count; from += CHUNK) {
+    const chunkSize = this.rowsInOneGo();
+    for (let from = 0; from < this.slots.count; from += chunkSize) {
       const written = this.written(() => {
-        const end = Math.min(from + CHUNK, this.slots.count);
+        const end = Math.min(from + chunkSize, this.slots.count);
         for (let slot = from; slot < end; slot++)
           this.writeRow(day, this.slots.rowAt(slot) as RowId, late);
       });
       changes.push(...written);
       yield;
     }
+  }
+
+  private rowsInOneGo(): number {
+    const widest = Math.max(1, ...[...this.plan.byDay.values()].map(({ rows }) => rows.length));
+    return Math.max(1, Math.min(MOST_ROWS_IN_ONE_GO, Math.floor(CELLS_IN_ONE_GO / widest)));
   }
 
   /** Writes what differs in one row. Without `late`, lists and what rests on them are left for later. */

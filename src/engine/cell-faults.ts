@@ -1,4 +1,4 @@
-import type { DetailedCellError} from 'hyperformula';
+import type { DetailedCellError } from 'hyperformula';
 import { CellError, ErrorType } from 'hyperformula';
 import { fault, type Fault } from '../../shared/value.ts';
 

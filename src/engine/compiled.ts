@@ -36,7 +36,9 @@ export interface Compiled {
 /** The formula of a cell: looked at first, as `guard` says. */
 export function cellFormula(compiled: Compiled, guard: 'KNOWN' | 'KNOWNWITHIN' = 'KNOWN'): string {
   const inputs = compiled.inputs.filter((input) => !input.optional).map((input) => input.address);
-  return `${guard}(${[compiled.text, ...new Set(inputs)].join(',')})`;
+  // A formula that is nothing but one input need not be looked at twice.
+  const looked = new Set(inputs.filter((address) => address !== compiled.text));
+  return `${guard}(${[compiled.text, ...looked].join(',')})`;
 }
 
 /** A text in the calculating engine's language. */

@@ -6,8 +6,17 @@ import { noAnswer, toCellError } from './cell-faults.ts';
 export type Scalar = SimpleRangeValue['data'][number][number];
 export type EngineValue = Scalar | SimpleRangeValue;
 
-/** An argument not yet worked out: asking for it evaluates it. */
-export type Lazy = () => EngineValue;
+/** The arguments of a call, none worked out yet: asking for one evaluates it. */
+export interface Args {
+  readonly count: number;
+  /** An argument that was left out is missing. */
+  at(index: number): EngineValue;
+}
+
+/** All arguments from one on, worked out. */
+export function argsFrom(args: Args, first: number): readonly EngineValue[] {
+  return Array.from({ length: Math.max(0, args.count - first) }, (_, i) => args.at(first + i));
+}
 
 /** Nothing there: an empty cell, or a formula's `""`. */
 export function isMissing(value: EngineValue): boolean {

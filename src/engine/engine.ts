@@ -62,6 +62,7 @@ class BookEngine implements Engine {
       if (turn !== this.opening) return;
       if (notebook.id !== this.notebook.id) this.slots = new Slots();
       const book = new Book(notebook, openDayRoots(notebook, day), this.slots);
+      await this.pause();
       const loaded = await inSlices(book.load(), this.pause, () => turn === this.opening);
       if (loaded === null) {
         book.close();

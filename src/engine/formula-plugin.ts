@@ -1,7 +1,7 @@
-import { type CellError, FunctionPlugin, HyperFormula } from 'hyperformula';
+import { type CellError, EmptyValue, FunctionPlugin, HyperFormula } from 'hyperformula';
 import { fault } from '../../shared/value.ts';
 import { toCellError } from './cell-faults.ts';
-import type { EngineValue, Lazy } from './engine-values.ts';
+import type { Args, EngineValue } from './engine-values.ts';
 import { tradeFunction } from './function-names.ts';
 import { GUARDS } from './guards.ts';
 import { callTrade } from './trade-call.ts';
@@ -23,11 +23,13 @@ class FormulaPlugin extends FunctionPlugin {
   );
 
   call(ast: Call, state: Parsed[1]): EngineValue {
-    const args = ast.args.map(
-      (arg): Lazy =>
-        () =>
-          this.evaluateAst(arg, state),
-    );
+    const args: Args = {
+      count: ast.args.length,
+      at: (index) => {
+        const arg = ast.args[index];
+        return arg ? this.evaluateAst(arg, state) : EmptyValue;
+      },
+    };
     const guard = GUARDS.get(ast.procedureName);
     if (guard) return guard(args);
     const trade = tradeFunction(ast.procedureName);

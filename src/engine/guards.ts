@@ -3,35 +3,34 @@ import { fault } from '../../shared/value.ts';
 import { isNoAnswer, noAnswer, toCellError } from './cell-faults.ts';
 import { compare, COMPARISON_NAMES } from './comparisons.ts';
 import {
+  argsFrom,
   entries,
   isMissing,
   known,
   knownNumber,
+  type Args,
   type EngineValue,
-  type Lazy,
   type Scalar,
 } from './engine-values.ts';
 import { countBlank, countIf, countUnique } from './list-counting.ts';
 
 /** A function that only the compiler writes, or that replaces a spreadsheet's own where that one misreads blanks. */
-type Guard = (args: readonly Lazy[]) => EngineValue;
-
-const at = (args: readonly Lazy[], index: number): EngineValue => args[index]?.() ?? EmptyValue;
+type Guard = (args: Args) => EngineValue;
 
 /**
  * The formula of a row after a look at its inputs: any that is missing → missing; any error → that error;
  * only then the formula, whose "no answer" and `""` are missing too. Missing wins over an error: an animal
  * not counted has no epg, whatever is wrong with its factor.
  */
-function lookFirst(args: readonly Lazy[], missing: typeof EmptyValue | CellError): EngineValue {
+function lookFirst(args: Args, missing: typeof EmptyValue | CellError): EngineValue {
   let error: CellError | null = null;
-  for (let i = 1; i < args.length; i++) {
-    const input = at(args, i);
+  for (let i = 1; i < args.count; i++) {
+    const input = args.at(i);
     if (isMissing(input) || isNoAnswer(input)) return missing;
     if (input instanceof CellError) error ??= input;
   }
   if (error) return error;
-  const result = at(args, 0);
+  const result = args.at(0);
   return isMissing(result) || isNoAnswer(result) ? missing : result;
 }
 
@@ -72,24 +71,24 @@ function truthOnly(value: EngineValue): boolean | CellError {
 export const GUARDS: ReadonlyMap<string, Guard> = new Map<string, Guard>([
   ['KNOWN', (args) => lookFirst(args, EmptyValue)],
   ['KNOWNWITHIN', (args) => lookFirst(args, noAnswer())],
-  ['HAVE', (args) => known(at(args, 0))],
-  ['NUMBERONLY', (args) => knownNumber(at(args, 0))],
-  ['TRUTHONLY', (args) => truthOnly(at(args, 0))],
-  ['FAULT', (args) => faultOf(at(args, 0), at(args, 1))],
+  ['HAVE', (args) => known(args.at(0))],
+  ['NUMBERONLY', (args) => knownNumber(args.at(0))],
+  ['TRUTHONLY', (args) => truthOnly(args.at(0))],
+  ['FAULT', (args) => faultOf(args.at(0), args.at(1))],
   [
     'SOMEKNOWN',
     (args) =>
-      args.slice(1).some((list) => entries(list()).some((entry) => !isMissing(entry)))
-        ? at(args, 0)
+      argsFrom(args, 1).some((list) => entries(list).some((entry) => !isMissing(entry)))
+        ? args.at(0)
         : noAnswer(),
   ],
-  ['COUNTKNOWN', (args) => countKnown(at(args, 0))],
-  ['KEEPGROUP', (args) => keepGroup(at(args, 0), at(args, 1), at(args, 2))],
+  ['COUNTKNOWN', (args) => countKnown(args.at(0))],
+  ['KEEPGROUP', (args) => keepGroup(args.at(0), args.at(1), args.at(2))],
   [
     'LASTOF',
     (args) => {
-      for (const arg of args) {
-        const value = arg();
+      for (let i = 0; i < args.count; i++) {
+        const value = args.at(i);
         if (!isMissing(value)) return value;
       }
       return EmptyValue;
@@ -99,23 +98,23 @@ export const GUARDS: ReadonlyMap<string, Guard> = new Map<string, Guard>([
   [
     'FLUIDADDED',
     (args) => {
-      const fluid = knownNumber(at(args, 0));
-      if (at(args, 1) !== true || fluid instanceof CellError) return fluid;
-      const grams = knownNumber(at(args, 2));
+      const fluid = knownNumber(args.at(0));
+      if (args.at(1) !== true || fluid instanceof CellError) return fluid;
+      const grams = knownNumber(args.at(2));
       return grams instanceof CellError ? grams : fluid - grams;
     },
   ],
   [
     'DAYBOOK.GIVEN',
     (args) => {
-      const value = at(args, 0);
+      const value = args.at(0);
       return value instanceof CellError && !isNoAnswer(value) ? value : !isEmpty(value);
     },
   ],
   [
     'DAYBOOK.ISBLANK',
     (args) => {
-      const value = at(args, 0);
+      const value = args.at(0);
       return value instanceof CellError && !isNoAnswer(value) ? value : isEmpty(value);
     },
   ],
@@ -123,24 +122,24 @@ export const GUARDS: ReadonlyMap<string, Guard> = new Map<string, Guard>([
   [
     'DAYBOOK.IFERROR',
     (args) => {
-      const value = at(args, 0);
-      return value instanceof CellError && !isNoAnswer(value) ? at(args, 1) : value;
+      const value = args.at(0);
+      return value instanceof CellError && !isNoAnswer(value) ? args.at(1) : value;
     },
   ],
   [
     'DAYBOOK.ISERROR',
     (args) => {
-      const value = at(args, 0);
+      const value = args.at(0);
       if (isNoAnswer(value)) return value;
       return value instanceof CellError;
     },
   ],
   ['DAYBOOK.COUNTIF', (args) => countIf(args)],
-  ['DAYBOOK.COUNTBLANK', (args) => countBlank(at(args, 0), args[1]?.() ?? null)],
-  ['DAYBOOK.COUNTUNIQUE', (args) => countUnique(args.map((arg) => arg()))],
+  ['DAYBOOK.COUNTBLANK', (args) => countBlank(args.at(0), args.count > 1 ? args.at(1) : null)],
+  ['DAYBOOK.COUNTUNIQUE', (args) => countUnique(argsFrom(args, 0))],
   ...COMPARISON_NAMES.map((name): [string, Guard] => [
     name,
-    (args) => compare(name, at(args, 0), at(args, 1)),
+    (args) => compare(name, args.at(0), args.at(1)),
   ]),
 ]);
 

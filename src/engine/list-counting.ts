@@ -7,7 +7,7 @@ import {
   isMissing,
   known,
   type EngineValue,
-  type Lazy,
+  type Args,
   type Scalar,
 } from './engine-values.ts';
 
@@ -17,12 +17,12 @@ type Test = (entry: number | string | boolean) => boolean;
  * Counting that leaves missing entries out: a spreadsheet's own COUNTIF takes an empty cell for 0, and an
  * animal that was not counted would be one without eggs.
  */
-export function countIf(args: readonly Lazy[]): number | CellError {
+export function countIf(args: Args): number | CellError {
   const lists: (readonly Scalar[])[] = [];
   const tests: Test[] = [];
-  for (let i = 0; i + 1 < args.length; i += 2) {
-    lists.push(entries(args[i]?.() ?? ''));
-    const wanted = known(args[i + 1]?.() ?? '');
+  for (let i = 0; i + 1 < args.count; i += 2) {
+    lists.push(entries(args.at(i)));
+    const wanted = known(args.at(i + 1));
     if (wanted instanceof CellError) return wanted;
     tests.push(testOf(wanted));
   }

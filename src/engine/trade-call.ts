@@ -1,7 +1,14 @@
-import { CellError } from 'hyperformula';
+import { CellError, EmptyValue, SimpleRangeValue } from 'hyperformula';
 import { fault, isFault } from '../../shared/value.ts';
 import { noAnswer, toCellError } from './cell-faults.ts';
-import { entries, isMissing, known, type EngineValue, type Lazy } from './engine-values.ts';
+import {
+  entries,
+  isMissing,
+  known,
+  type Args,
+  type EngineValue,
+  type Scalar,
+} from './engine-values.ts';
 import type { Given, List, Param, TradeFunction } from './trade-functions/trade-function.ts';
 
 type Read = number | string | List | undefined;
@@ -10,18 +17,18 @@ type Read = number | string | List | undefined;
  * Calls a trade function with the engine's values: reads each argument as its row says, answers "no answer"
  * where something needed is missing, and turns faults into errors of the engine. Never throws.
  */
-export function callTrade(trade: TradeFunction, args: readonly Lazy[]): EngineValue {
+export function callTrade(trade: TradeFunction, args: Args): EngineValue {
   const read: Read[] = [];
-  for (let i = 0; i < Math.max(args.length, trade.params.length); i++) {
+  for (let i = 0; i < Math.max(args.count, trade.params.length); i++) {
     const param = paramAt(trade, i);
     if (!param) return tooMany(trade);
-    const arg = readArg(trade.name, param, args[i]);
+    const arg = readArg(trade.name, param, i < args.count ? args.at(i) : EmptyValue);
     if (arg instanceof CellError) return arg;
     if (arg === undefined && !param.optional) return noAnswer();
     read.push(arg);
   }
   if (nothingCounted(trade, read)) return noAnswer();
-  const answer = trade.call(givenOf(trade, read));
+  const answer = trade.call(new ReadArguments(trade, read));
   if (answer === null) return noAnswer();
   if (isFault(answer)) return toCellError(answer);
   if (typeof answer === 'number' && !Number.isFinite(answer)) return notFinite(trade);
@@ -44,18 +51,20 @@ function nothingCounted(trade: TradeFunction, read: readonly Read[]): boolean {
   });
 }
 
-function readArg(name: string, param: Param, arg: Lazy | undefined): Read | CellError {
-  if (!arg) return undefined;
-  const value = arg();
+function readArg(name: string, param: Param, value: EngineValue): Read | CellError {
   if (param.takes === 'list') return readList(name, param, value);
+  if (!(value instanceof SimpleRangeValue)) return readScalar(name, param, value);
   const list = entries(value);
   if (param.takes === 'list or number' && list.length !== 1) return readList(name, param, value);
   const [single] = list;
-  if (single === undefined || isMissing(single)) return undefined;
-  if (list.length > 1) {
-    const what = param.takes === 'text' ? 'one text' : 'one number';
-    return toCellError(fault('wrong-kind', `${name} needs ${what} for ${param.name}, not a list.`));
-  }
+  if (single === undefined) return undefined;
+  if (list.length === 1) return readScalar(name, param, single);
+  const what = param.takes === 'text' ? 'one text' : 'one number';
+  return toCellError(fault('wrong-kind', `${name} needs ${what} for ${param.name}, not a list.`));
+}
+
+function readScalar(name: string, param: Param, single: Scalar): Read | CellError {
+  if (isMissing(single)) return undefined;
   const found = known(single);
   if (found instanceof CellError) return found;
   if (param.takes === 'text') {
@@ -96,32 +105,45 @@ function notFinite(trade: TradeFunction): CellError {
 }
 
 /** Typed access to arguments that have been read as their row says; anything else is our own bug. */
-function givenOf(trade: TradeFunction, read: readonly Read[]): Given {
-  const wrong = (index: number): never => {
-    throw new Error(`${trade.name}: argument ${index} read as ${typeof read[index]}`);
-  };
-  const numberIf = (index: number): number | undefined => {
-    const arg = read[index];
-    return arg === undefined || typeof arg === 'number' ? arg : wrong(index);
-  };
-  const textIf = (index: number): string | undefined => {
-    const arg = read[index];
-    return arg === undefined || typeof arg === 'string' ? arg : wrong(index);
-  };
-  const listOrNumberIf = (index: number): List | number | undefined => {
-    const arg = read[index];
-    return typeof arg === 'string' ? wrong(index) : arg;
-  };
-  return {
-    numberIf,
-    textIf,
-    listOrNumberIf,
-    number: (index) => numberIf(index) ?? wrong(index),
-    text: (index) => textIf(index) ?? wrong(index),
-    list: (index) => {
-      const arg = listOrNumberIf(index);
-      return arg === undefined || typeof arg === 'number' ? wrong(index) : arg;
-    },
-    numbers: () => read.map((_, index) => numberIf(index)),
-  };
+class ReadArguments implements Given {
+  constructor(
+    private readonly trade: TradeFunction,
+    private readonly read: readonly Read[],
+  ) {}
+
+  numberIf(index: number): number | undefined {
+    const arg = this.read[index];
+    return arg === undefined || typeof arg === 'number' ? arg : this.wrong(index);
+  }
+
+  textIf(index: number): string | undefined {
+    const arg = this.read[index];
+    return arg === undefined || typeof arg === 'string' ? arg : this.wrong(index);
+  }
+
+  listOrNumberIf(index: number): List | number | undefined {
+    const arg = this.read[index];
+    return typeof arg === 'string' ? this.wrong(index) : arg;
+  }
+
+  number(index: number): number {
+    return this.numberIf(index) ?? this.wrong(index);
+  }
+
+  text(index: number): string {
+    return this.textIf(index) ?? this.wrong(index);
+  }
+
+  list(index: number): List {
+    const arg = this.listOrNumberIf(index);
+    return arg === undefined || typeof arg === 'number' ? this.wrong(index) : arg;
+  }
+
+  numbers(): readonly (number | undefined)[] {
+    return this.read.map((_, index) => this.numberIf(index));
+  }
+
+  private wrong(index: number): never {
+    throw new Error(`${this.trade.name}: argument ${index} read as ${typeof this.read[index]}`);
+  }
 }
