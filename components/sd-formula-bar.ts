@@ -3,13 +3,17 @@ import { isFault, type Fault } from '../shared/value.ts';
 import { toStored } from '../src/engine/stored-formula.ts';
 import { changeColumn } from '../src/notebook/edit-records.ts';
 import { columnOf } from '../src/notebook/read.ts';
+import type { Session } from '../src/session/session.ts';
 import { barWords, type BarWords } from './formula-bar-words.ts';
 import type { Place } from './grid-place.ts';
 import { naming } from './naming.ts';
+import { nextFrame } from './next-frame.ts';
+import { askOrigin } from './sd-origin.ts';
 import type { FormulaChange, SdFormulaField } from './sd-formula-field.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-formula-field.ts';
+import './sd-sureness.ts';
 
 /**
  * The line above the counts: whose cell has the focus, what was typed and when, or where the figure
@@ -79,8 +83,38 @@ export class SdFormulaBar extends LitElement {
         text-align: right;
       }
 
+      .why.fault {
+        color: var(--warm);
+      }
+
       .why span:not(:last-child)::after {
         content: ' · ';
+      }
+
+      .sure {
+        display: flex;
+        align-items: center;
+        justify-content: space-between;
+        gap: 12px;
+        min-height: 32px;
+        padding: 0 2px 2px 12px;
+      }
+
+      .sure sd-sureness {
+        flex: 1;
+      }
+
+      .from {
+        min-height: 30px;
+        color: var(--accent);
+        font-size: var(--size-small);
+        white-space: nowrap;
+      }
+
+      @media (pointer: coarse) {
+        .from {
+          min-height: 44px;
+        }
       }
 
       .edit {
@@ -145,6 +179,12 @@ export class SdFormulaBar extends LitElement {
     naming.end(this.insert);
   }
 
+  /** One typed count comes to several notices; they are drawn together. */
+  protected override async scheduleUpdate(): Promise<void> {
+    if (this.hasUpdated) await nextFrame();
+    await super.scheduleUpdate();
+  }
+
   protected override willUpdate(changed: PropertyValues<{ cell: Place | null }>): void {
     const former = changed.get('cell');
     const isOther = changed.has('cell') && former?.column !== this.cell?.column;
@@ -155,7 +195,16 @@ export class SdFormulaBar extends LitElement {
     this.draft = formula;
     this.fault = null;
     naming.begin(this.insert);
-    void this.updateComplete.then(() => this.field?.focus());
+    void this.updateComplete.then(() => this.toEnd());
+  }
+
+  /** The cursor behind the formula, so that typing goes on from it and replaces nothing. */
+  private async toEnd(): Promise<void> {
+    const { field } = this;
+    await field?.updateComplete;
+    field?.focus();
+    const input = field?.renderRoot.querySelector('input');
+    input?.setSelectionRange(input.value.length, input.value.length);
   }
 
   private close(): void {
@@ -221,11 +270,32 @@ export class SdFormulaBar extends LitElement {
       </div>`;
     if (this.draft !== null) return this.editTemplate(words, this.cell);
     return html`<div class="line">
-      <span class="where"><b>${words.tag}</b> · ${words.at}</span>
-      <span class="what">${this.whatTemplate(words)}</span>
-      <span class=${words.fault === null ? 'why' : 'why fault'}>
-        ${words.fault === null ? words.why.map((part) => html`<span>${part}</span>`) : words.fault}
-      </span>
+        <span class="where"><b>${words.tag}</b> · ${words.at}</span>
+        <span class="what">${this.whatTemplate(words)}</span>
+        <span class=${words.fault === null ? 'why' : 'why fault'}>
+          ${words.fault === null ? words.why.map((part) => html`<span>${part}</span>`) : words.fault}
+        </span>
+      </div>
+      ${this.sureTemplate(session, this.cell)}`;
+  }
+
+  /** How sure the row's count is, and the way to where the figure comes from; always of one height. */
+  private sureTemplate(session: Session, { day, row, column }: Place): TemplateResult {
+    const isOpen = day === session.openDay;
+    const kind = columnOf(session.notebook, column)?.kind;
+    const isWorkedOut = kind === 'formula' || kind === 'outcome';
+    return html`<div class="sure">
+      ${isOpen ? html`<sd-sureness compact .row=${row}></sd-sureness>` : html`<span></span>`}
+      ${
+        isOpen && isWorkedOut
+          ? html`<button
+              class="quiet from"
+              @click=${() => askOrigin(this, { kind: 'cell', row, column })}
+            >
+              Where it comes from
+            </button>`
+          : nothing
+      }
     </div>`;
   }
 

@@ -4,6 +4,7 @@ import type { SdMeanLimits } from '../../components/sd-mean-limits.ts';
 import '../../components/sd-mean-limits.ts';
 import type { SdSureness } from '../../components/sd-sureness.ts';
 import '../../components/sd-sureness.ts';
+import { columnByKey } from '../../src/notebook/read.ts';
 import { openSession, shown, textOf, underSession } from './open-notebook.ts';
 
 async function sureness(row: string): Promise<SdSureness> {
@@ -47,6 +48,31 @@ describe('<sd-sureness>', () => {
     expect(said(element)).to.deep.equal([
       'this count is too many, a bound, in no mean and no list: count a part of the grid for a figure',
     ]);
+  });
+
+  it('on one line leaves out the limits that stand beside it, and puts a warning first', async () => {
+    const session = await openSession();
+    const column = columnByKey(session.notebook, 'chamber2')?.id ?? '';
+    await session.dispatch({
+      label: 'a count',
+      source: 'typed',
+      sets: [
+        {
+          path: ['readings', session.openDay ?? '', 'a-L-001', column],
+          value: { kind: 'number', text: '40', value: 40 },
+        },
+      ],
+    });
+    const element = await underSession<SdSureness>(
+      session,
+      html`<sd-sureness compact .row=${'a-L-001'}></sd-sureness>`,
+    );
+    await shown(element, 'li');
+    // 7 and 40 eggs: p far below 0.001 (exact binomial).
+    expect(said(element)[0]).to.equal(
+      'chambers differ more than luck explains, p under 0.001: stir, refill, recount, or check the typing',
+    );
+    expect(said(element).join()).to.not.contain('95 % limits');
   });
 
   it('is empty for an animal that was not counted', async () => {
