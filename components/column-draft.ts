@@ -40,7 +40,7 @@ export const blankColumn: ColumnDraft = {
 };
 
 /** The kinds a person can add, in words. */
-export const kindWords: Readonly<Partial<Record<ColumnKind, string>>> = {
+export const kindWords = {
   number: 'a number',
   count: 'a count of eggs',
   score: 'a score',
@@ -49,6 +49,13 @@ export const kindWords: Readonly<Partial<Record<ColumnKind, string>>> = {
   text: 'words',
   weight: 'a weight',
   formula: 'worked out by a formula',
+} as const satisfies Partial<Record<ColumnKind, string>>;
+
+/** Every kind in words, those too that only come with a template. */
+export const allKindWords: Readonly<Record<ColumnKind, string>> = {
+  ...kindWords,
+  part: 'the part of a grid counted',
+  outcome: 'what your criteria say',
 };
 
 export function draftOf(notebook: Notebook, column: Column): ColumnDraft {

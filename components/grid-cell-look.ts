@@ -127,7 +127,8 @@ export const gridCellLook: CSSResult = css`
     text-decoration-thickness: 2px;
   }
 
-  .wrong {
+  .cell > .wrong {
+    overflow: visible;
     color: var(--warm);
     font-weight: 600;
     text-decoration: underline wavy 1.5px;

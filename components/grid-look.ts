@@ -229,9 +229,15 @@ export const gridLook: CSSResult = css`
     color: var(--soft);
   }
 
-  .choices {
-    position: absolute;
-    z-index: 6;
+  .menu[popover] {
+    position: fixed;
+    inset: auto;
+    margin: 0;
+    max-width: calc(100vw - 16px);
+  }
+
+  .menu[popover]:not(:popover-open) {
+    display: none;
   }
 
   @media print {

@@ -77,16 +77,15 @@ export class GridSight {
     if (before[0] !== after[0] || before[1] !== after[1]) this.host.requestUpdate();
   }
 
-  /** The open day beside the animals: all of it where it fits, else from its first count on. */
+  /** The open day beside the animals; on a phone from its first count on. */
   showOpenDay(): void {
     if (!this.host.hasModel) return;
     const { scroller, model, hand } = this.host;
     const { width, animalWidth, days } = model.sheet.layout;
     const open = days.find((day) => day.isOpen);
     if (!scroller || !open || width - animalWidth <= this.sight.width) return;
-    const first = hand.column;
-    const isFitting = open.width <= this.sight.width;
-    scroller.scrollLeft = (isFitting || !first?.isOpen ? open.left : first.left) - animalWidth;
+    const first = model.isPhone && hand.column?.isOpen ? hand.column.left : open.left;
+    scroller.scrollLeft = first - animalWidth;
     this.look();
   }
 

@@ -11,7 +11,14 @@ import {
 } from '../src/notebook/edit-records.ts';
 import { keyFromLabel } from '../src/notebook/key-name.ts';
 import { columnOf, columnsOf } from '../src/notebook/read.ts';
-import { blankColumn, draftOf, factsOf, kindWords, type ColumnDraft } from './column-draft.ts';
+import {
+  allKindWords,
+  blankColumn,
+  draftOf,
+  factsOf,
+  kindWords,
+  type ColumnDraft,
+} from './column-draft.ts';
 import type { FormulaChange } from './sd-formula-field.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
@@ -70,6 +77,12 @@ export class SdColumnsDialog extends LitElement {
         display: grid;
         grid-template-columns: repeat(auto-fit, minmax(9em, 1fr));
         gap: 12px;
+      }
+
+      .field,
+      .row input {
+        min-width: 0;
+        width: 100%;
       }
 
       .actions {
@@ -218,7 +231,7 @@ export class SdColumnsDialog extends LitElement {
                 .checked=${column.hidden !== true}
                 @change=${(event: Event) =>
                   this.hide(column, (event.target as HTMLInputElement).checked)}
-              />${name}<span class="soft">${kindWords[column.kind] ?? column.kind}</span></label
+              />${name}<span class="soft">${allKindWords[column.kind]}</span></label
             >
             <button
               class="quiet icon"

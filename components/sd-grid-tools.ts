@@ -195,7 +195,7 @@ export class SdGridTools extends LitElement {
           aria-expanded=${this.isOpen ? 'true' : 'false'}
           @click=${() => (this.isOpen = !this.isOpen)}
         >
-          Show<span class="wide"> and sort</span
+          <span>Show<span class="wide"> and sort</span></span
           >${model.isFiltered ? ` · ${model.sheet.rows.length} shown` : ''}
         </button>
         ${
