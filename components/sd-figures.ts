@@ -2,6 +2,7 @@ import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import type { Figure } from '../shared/notebook.ts';
 import { removeRecord, reorderFigure } from '../src/notebook/edit-records.ts';
 import { aboutOf, dayOf, figuresOf } from '../src/notebook/read.ts';
+import { askOrigin } from './ask-origin.ts';
 import { AfterPaint } from './after-paint.ts';
 import { countedWords } from './counted-words.ts';
 import { dayWords } from './day-words.ts';
@@ -13,7 +14,6 @@ import { theme } from './theme.ts';
 import './sd-figure-dialog.ts';
 import './sd-mean-limits.ts';
 import './sd-menu.ts';
-import { askOrigin } from './sd-origin.ts';
 import './sd-shedder-note.ts';
 import type { SdFigureDialog } from './sd-figure-dialog.ts';
 

@@ -4,7 +4,6 @@ import type { Session } from '../src/session/session.ts';
 import { outcomeOf } from '../src/notebook/outcome.ts';
 import { functionCard, helpCardStyles } from './help-card.ts';
 import type { NamedValues } from './figure-origin.ts';
-import { openDialog } from './open-dialog.ts';
 import { originOf, type Origin, type OriginTarget } from './origin-of.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
@@ -13,19 +12,6 @@ import './sd-shedder-note.ts';
 import './sd-sheet.ts';
 import type { SdSheet } from './sd-sheet.ts';
 import './sd-sureness.ts';
-
-/**
- * Opens "Where does this number come from" over the page for a cell of the open day or a figure.
- * `from` is any element below the open notebook; the focus returns to it.
- */
-export function askOrigin(from: HTMLElement, target: OriginTarget): Promise<void> {
-  return openDialog<SdOrigin>(
-    from,
-    'sd-origin',
-    () => Promise.resolve(),
-    (dialog) => dialog.show(target),
-  );
-}
 
 /**
  * Where a number comes from: its formula, the same with the values used, n of N, how sure it is, and what

@@ -1,7 +1,8 @@
 import { expect } from '@open-wc/testing';
 import { html } from 'lit';
 import type { OriginTarget } from '../../components/origin-of.ts';
-import { askOrigin, type SdOrigin } from '../../components/sd-origin.ts';
+import { askOrigin } from '../../components/ask-origin.ts';
+import type { SdOrigin } from '../../components/sd-origin.ts';
 import { openSession, shown, textOf, underSession } from './open-notebook.ts';
 
 async function origin(target: OriginTarget): Promise<SdOrigin> {
