@@ -29,9 +29,7 @@ export const planStyles: CSSResult = css`
   }
 
   .back {
-    justify-self: start;
-    min-height: 32px;
-    margin-left: -10px;
+    flex: none;
     color: var(--accent);
     font-size: var(--size-small);
   }
@@ -99,7 +97,6 @@ export const planStyles: CSSResult = css`
   }
 
   @media (pointer: coarse) {
-    .back,
     summary {
       min-height: 44px;
     }

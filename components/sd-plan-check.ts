@@ -109,7 +109,15 @@ export class SdPlanCheck extends LitElement {
     this.requestUpdate();
   }
 
-  private async try({ plan, areas }: PlanRead): Promise<void> {
+  /** What stands in the fields now, also while a change of them is still on its way to the screen. */
+  private read(session: Session, start: PlanStart): PlanRead {
+    const block = blocksOf(session.notebook).find(({ id }) => id === this.blockId);
+    const texts = typedOver(start.texts, block?.choices ?? {});
+    return readPlan(texts, this.mark(session), CHECK_LEVEL);
+  }
+
+  private async try(session: Session, start: PlanStart): Promise<void> {
+    const { plan, areas } = this.read(session, start);
     if (!plan) return;
     this.trouble = '';
     const show = (stand: PlanStand, is: Tried['is']): void => {
@@ -138,7 +146,9 @@ export class SdPlanCheck extends LitElement {
     const typed = this.block.value?.choices?.[field];
     const fault = faults[field];
     const isTyped = typed !== undefined;
-    const from = isTyped ? '' : (start.from[field] ?? '');
+    const own = start.from[field] ?? '';
+    // As long as what stood there: a field that is left must not move the button about to be pressed.
+    const from = isTyped && own !== '' ? 'typed, for this plan alone' : own;
     const hints = [from, hint].filter((words) => words !== '').join('; ');
     return html`
       <div class="field">
@@ -153,28 +163,29 @@ export class SdPlanCheck extends LitElement {
             aria-describedby=${`${field}-hint`}
             @change=${(event: Event) => this.type(field, start, event)}
           />
+          ${
+            isTyped
+              ? html`<button
+                  type="button"
+                  class="quiet back"
+                  aria-label=${`${label}: back to ${start.texts[field]}`}
+                  title=${`Back to ${start.texts[field]}`}
+                  @click=${() => this.keep(field, null)}
+                >
+                  Back
+                </button>`
+              : nothing
+          }
         </span>
         <span id=${`${field}-hint`}>
           ${fault === undefined ? nothing : html`<span class="fault">${fault}</span>`}
           <span class="hint">${hints}</span>
         </span>
-        ${
-          isTyped
-            ? html`<button
-                type="button"
-                class="quiet back"
-                aria-label=${`${label}: back to ${start.texts[field]}`}
-                @click=${() => this.keep(field, null)}
-              >
-                Back to ${start.texts[field]}
-              </button>`
-            : nothing
-        }
       </div>
     `;
   }
 
-  private renderAct(read: PlanRead): TemplateResult {
+  private renderAct(session: Session, start: PlanStart, read: PlanRead): TemplateResult {
     const { tried } = this;
     if (tried?.is === 'under way') {
       const { done, runs } = tried.stand;
@@ -188,7 +199,12 @@ export class SdPlanCheck extends LitElement {
     }
     const words = tried ? 'Try it out again' : 'Try it out';
     return html`<div class="act">
-      <button type="button" class="main" ?disabled=${!read.plan} @click=${() => this.try(read)}>
+      <button
+        type="button"
+        class="main"
+        ?disabled=${!read.plan}
+        @click=${() => this.try(session, start)}
+      >
         ${words}
       </button>
       ${read.plan ? nothing : html`<span class="small">Mend what is marked above first.</span>`}
@@ -230,8 +246,7 @@ export class SdPlanCheck extends LitElement {
     const { session } = this.block;
     if (!session) return html`<p class="soft">Working…</p>`;
     const start = this.start(session);
-    const texts = typedOver(start.texts, this.block.value?.choices ?? {});
-    const read = readPlan(texts, this.mark(session), CHECK_LEVEL);
+    const read = this.read(session, start);
     const field = (name: PlanField): TemplateResult => this.renderField(name, start, read.faults);
     return html`
       <p class="visually-hidden" role="status">${this.announcer.text}</p>
@@ -244,7 +259,7 @@ export class SdPlanCheck extends LitElement {
         <summary>Expected reduction, threshold, trials and seed</summary>
         <form @submit=${stay}>${FURTHER_FIELDS.map(field)}</form>
       </details>
-      ${this.renderAct(read)}
+      ${this.renderAct(session, start, read)}
       ${this.trouble === '' ? nothing : html`<p class="fault" role="alert">${this.trouble}</p>`}
       ${this.renderAnswer(session, read)} ${planNotes(read.plan)}
       ${this.renderMean(session, start, read)}

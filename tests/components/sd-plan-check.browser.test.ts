@@ -120,9 +120,12 @@ describe('<sd-plan-check>', () => {
       for (let turn = 0; turn < 5; turn++) await new Promise((done) => setTimeout(done));
       await element.updateComplete;
     };
-    const press = (words: string): void => {
+    const press = (words: string, label?: string): void => {
       const buttons = [...element.renderRoot.querySelectorAll('button')];
-      const found = buttons.find((button) => button.textContent?.trim() === words);
+      const found = buttons.find(
+        (button) =>
+          button.textContent?.trim() === words && (label ?? button.ariaLabel) === button.ariaLabel,
+      );
       if (!found) throw new Error(`no button ${words}`);
       found.click();
     };
@@ -195,7 +198,8 @@ describe('<sd-plan-check>', () => {
     const block = blocksOf(session.notebook).find(({ id }) => id === 'plan-1');
     expect(block?.choices?.['fails']).to.equal('70');
     expect(element.renderRoot.textContent).to.contain('for the numbers before');
-    press(`Back to ${own}`);
+    expect(input('fails').parentElement?.textContent).to.contain('Back');
+    press('Back', `A drug that fails takes: back to ${own}`);
     await until(() => input('fails').value === own, 'the own figure');
     expect(session.undoLabel).to.contain('a drug that fails');
   });
