@@ -23,18 +23,27 @@ export class SdUpdateOffer extends LitElement {
         display: block;
       }
 
+      /* Above the page's own messages, and on top of the page, so that nothing on it moves. */
       .offer {
+        position: fixed;
+        z-index: 8;
+        inset: auto 12px calc(72px + env(safe-area-inset-bottom));
         display: flex;
         flex-wrap: wrap;
         align-items: center;
-        gap: 8px 16px;
-        padding: 8px 20px;
-        border-bottom: 1px solid var(--line);
-        background: var(--accent-soft);
+        gap: 8px;
+        width: fit-content;
+        max-width: 44em;
+        margin-inline: auto;
+        padding: 8px 8px 8px 16px;
+        border: 1px solid var(--accent);
+        border-radius: var(--radius);
+        background: var(--sheet);
+        box-shadow: var(--shadow);
       }
 
       p {
-        flex: 1 1 16em;
+        flex: 1 1 14em;
         margin: 0;
       }
 

@@ -12,6 +12,8 @@ declare module 'vitest' {
   interface ProvidedContext {
     /** The address of the built page, ending with a slash. */
     pageAddress: string;
+    /** The folder it was built into: for a host of a test's own. */
+    builtFolder: string;
   }
 }
 
@@ -40,6 +42,7 @@ export default async function setup(project: TestProject): Promise<() => Promise
   }
   const server: Server = createStaticServer({ folder, version: 'test', usualPortTaken: false });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
+  project.provide('builtFolder', folder);
   project.provide('pageAddress', `http://localhost:${(server.address() as AddressInfo).port}/`);
   return async () => {
     server.close();
