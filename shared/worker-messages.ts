@@ -62,3 +62,17 @@ export type WorkerMessage =
   | { readonly kind: 'plan stopped'; readonly id: number; readonly stand: PlanStand }
   /** The worker tells that the plan's numbers make no check, and what to change. */
   | { readonly kind: 'plan refused'; readonly id: number; readonly fault: Fault };
+
+/**
+ * Everything that the page and the worker that keeps its files for use offline say to each other. A version
+ * is a short text that differs whenever one of the built files does.
+ */
+export type OfflineMessage =
+  /** The page asks: which version is in use here, and which is the newest one complete? */
+  | { readonly kind: 'which version' }
+  /** The worker answers, and tells of itself whenever a newer version has become complete. */
+  | { readonly kind: 'versions'; readonly inUse: string; readonly newest: string }
+  /** The page asks, because the person said so: use the newest version from the next loading on. */
+  | { readonly kind: 'take newest' }
+  /** The worker tells every page that this version is in use from the next loading on. */
+  | { readonly kind: 'taken'; readonly version: string };
