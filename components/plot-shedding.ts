@@ -110,7 +110,7 @@ export function sheddingPlot(chart: SheddingChart, width: number): SVGSVGElement
         dx: 10,
         dy: 12,
         fill: 'var(--soft)',
-        stroke: 'var(--sheet)',
+        stroke: 'var(--paper)',
         strokeWidth: 4,
       }),
       hasTags

@@ -144,9 +144,10 @@ export class SdSureness extends LitElement {
   }
 }
 
-/** On one line, whose end may be cut off: warnings first, then what is short. */
+/** On one line, whose end may be cut off: warnings first, then the chambers, which are short. */
 function inShort(a: Statement, b: Statement): number {
-  const rank = (one: Statement): number => (one.isWarning ? 0 : one.short === undefined ? 1 : 2);
+  const rank = ({ isWarning, about }: Statement): number =>
+    isWarning ? 0 : about === 'chambers' ? 1 : 2;
   return rank(a) - rank(b);
 }
 
