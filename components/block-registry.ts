@@ -33,6 +33,24 @@ export const blockRegistry: { readonly [K in BlockKind]?: BlockPart } = {
     place: 'side',
     name: 'Treatment list',
   },
+  'treatment log': {
+    tag: 'sd-treatment-log',
+    load: () => import('./sd-treatment-log.ts'),
+    place: 'wide',
+    name: 'Treatments',
+  },
+  products: {
+    tag: 'sd-products',
+    load: () => import('./sd-products.ts'),
+    place: 'side',
+    name: 'Products',
+  },
+  'reduction check': {
+    tag: 'sd-reduction-check',
+    load: () => import('./sd-reduction-check.ts'),
+    place: 'wide',
+    name: 'Does the dewormer work?',
+  },
   'shedding plot': {
     tag: 'sd-shedding-plot',
     load: () => import('./sd-shedding-plot.ts'),

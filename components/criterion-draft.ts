@@ -1,5 +1,6 @@
 import type { Engine } from '../shared/derived.ts';
 import type { AnimalClass, Criterion, Notebook, Species } from '../shared/notebook.ts';
+import { READY_SAID_BY, type ReadySet } from '../src/treating/ready-criteria.ts';
 import { toShown, toStored } from '../src/engine/stored-formula.ts';
 
 /** A criterion as it is edited: its condition in current names. */
@@ -60,4 +61,28 @@ export function criteriaOf(
     ...(draft.saidBy.trim() === '' ? {} : { saidBy: draft.saidBy.trim() }),
     confirmed: draft.confirmed,
   }));
+}
+
+/** A ready set as drafts, and what of it this notebook has no column or limit for. */
+export function readyDrafts(
+  engine: Engine,
+  set: ReadySet,
+  newId: () => string,
+): { readonly drafts: readonly CriterionDraft[]; readonly leftOut: readonly string[] } {
+  const all = set.criteria.map((one): CriterionDraft => ({
+    id: newId(),
+    reason: one.reason,
+    shown: one.condition,
+    ...(one.ready ? { ready: one.ready } : {}),
+    species: '',
+    classes: one.classes ?? [],
+    mustBeKnown: one.mustBeKnown ?? false,
+    saidBy: READY_SAID_BY,
+    confirmed: false,
+  }));
+  const isFit = (draft: CriterionDraft): boolean => draftFault(engine, draft) === null;
+  return {
+    drafts: all.filter(isFit),
+    leftOut: all.filter((draft) => !isFit(draft)).map(({ reason }) => reason),
+  };
 }

@@ -1,5 +1,5 @@
 import { ContextConsumer } from '@lit/context';
-import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { keyed } from 'lit/directives/keyed.js';
 import type { Edit } from '../shared/edit.ts';
 import type { Animal } from '../shared/notebook.ts';
@@ -12,6 +12,8 @@ import {
 import { groupOn } from '../src/notebook/present.ts';
 import { animalsOf, dayOf } from '../src/notebook/read.ts';
 import { isDate } from '../src/text/date.ts';
+import { leavingWarnings } from '../src/treating/clearance.ts';
+import { animalListStyles } from './animal-list-styles.ts';
 import { sayOfAnimals } from './said-of-animals.ts';
 import { servicesContext } from './services.ts';
 import { formStyles } from './form-styles.ts';
@@ -33,91 +35,17 @@ export class SdAnimalList extends LitElement {
     find: { state: true },
     chosen: { state: true },
     doing: { state: true },
+    leaving: { state: true },
     fault: { state: true },
   };
 
-  static override styles = [
-    ...theme,
-    formStyles,
-    css`
-      :host {
-        display: block;
-      }
-
-      .find {
-        width: 100%;
-        min-height: 44px;
-      }
-
-      ul {
-        max-height: 44vh;
-        margin: 10px 0;
-        padding: 0;
-        overflow: auto;
-        border-block: 1px solid var(--line);
-        list-style: none;
-      }
-
-      li label {
-        display: grid;
-        grid-template-columns: auto minmax(6.5em, auto) minmax(0, 1fr);
-        gap: 8px;
-        align-items: center;
-        min-height: 44px;
-        padding: 2px 6px;
-        border-top: 1px solid var(--line);
-        cursor: pointer;
-      }
-
-      li:first-child label {
-        border-top: 0;
-      }
-
-      li label:hover {
-        background: var(--accent-soft);
-      }
-
-      b {
-        font-weight: 600;
-        overflow-wrap: anywhere;
-      }
-
-      .tools {
-        display: flex;
-        flex-wrap: wrap;
-        gap: 8px;
-      }
-
-      .tools button {
-        min-height: 44px;
-      }
-
-      .doing {
-        display: grid;
-        gap: 12px;
-        margin-top: 14px;
-        padding: 14px;
-        border: 1px solid var(--line);
-        border-radius: var(--radius);
-        background: var(--paper);
-      }
-
-      .all {
-        display: flex;
-        align-items: center;
-        min-height: 44px;
-        padding-left: 6px;
-      }
-
-      p {
-        margin: 6px 0;
-      }
-    `,
-  ];
+  static override styles = [...theme, formStyles, animalListStyles];
 
   declare private find: string;
   declare private chosen: ReadonlySet<string>;
   declare private doing: Doing;
+  /** The date typed for leaving, empty until it is changed. */
+  declare private leaving: string;
   declare private fault: string;
   private readonly animals = new Select(this, (session) => animalsOf(session.notebook));
   private readonly services = new ContextConsumer(this, {
@@ -130,6 +58,7 @@ export class SdAnimalList extends LitElement {
     this.find = '';
     this.chosen = new Set();
     this.doing = null;
+    this.leaving = '';
     this.fault = '';
     new Select(this, (session) => session.notebook.groups);
   }
@@ -181,6 +110,7 @@ export class SdAnimalList extends LitElement {
 
   private async begin(doing: Doing): Promise<void> {
     this.fault = '';
+    this.leaving = '';
     this.doing = this.doing === doing ? null : doing;
     await this.updateComplete;
     this.renderRoot.querySelector<HTMLElement>('.doing input')?.focus();
@@ -336,7 +266,14 @@ export class SdAnimalList extends LitElement {
       </div>`;
     const dated = html`<label class="field">
       ${this.doing === 'move' ? 'From this date on' : 'First day no longer here'}
-      <input name="date" type="date" value=${this.date} />
+      <input
+        name="date"
+        type="date"
+        value=${this.date}
+        @change=${(event: Event) => {
+          this.leaving = (event.target as HTMLInputElement).value;
+        }}
+      />
     </label>`;
     if (this.doing === 'move')
       return html`<form class="doing" @submit=${this.move} novalidate>
@@ -358,9 +295,21 @@ export class SdAnimalList extends LitElement {
           Why <input name="why" autocomplete="off" placeholder="sold, died, moved away" />
         </label>
       </div>
-      ${fault}
+      ${this.renderWarnings()} ${fault}
       <div class="actions"><button class="main">${this.who} left</button></div>
     </form>`;
+  }
+
+  /** What is not clear of those about to leave; it warns and never forbids. */
+  private renderWarnings(): TemplateResult | typeof nothing {
+    const { session } = this.animals;
+    if (!session) return nothing;
+    const ids = this.picked.map(({ id }) => id);
+    const warnings = leavingWarnings(session.notebook, ids, this.leaving || this.date);
+    if (warnings.length === 0) return nothing;
+    return html`<div class="fault" role="status">
+      ${warnings.map((words) => html`<p>${words}</p>`)}
+    </div>`;
   }
 
   private renderGroupNames(): TemplateResult {

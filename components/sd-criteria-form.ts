@@ -3,8 +3,16 @@ import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import type { AnimalClass, Species } from '../shared/notebook.ts';
 import { changeDayCopy, type Reach } from '../src/notebook/edit-days.ts';
 import { dayOf, defaultsOf } from '../src/notebook/read.ts';
+import { READY_SETS } from '../src/treating/ready-criteria.ts';
+import { counted } from '../src/treating/short-number.ts';
 import { classes } from './animal-words.ts';
-import { criteriaOf, draftFault, draftsOf, type CriterionDraft } from './criterion-draft.ts';
+import {
+  criteriaOf,
+  draftFault,
+  draftsOf,
+  readyDrafts,
+  type CriterionDraft,
+} from './criterion-draft.ts';
 import { reachField } from './reach-field.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
@@ -121,6 +129,51 @@ export class SdCriteriaForm extends LitElement {
     };
     this.drafts = [...this.list, blank];
     this.editing = id;
+  }
+
+  /** Puts a ready set in place of the list; nothing holds until it is kept. */
+  private startFrom(id: string): void {
+    const { session } = this.criteria;
+    const newId = this.services.value?.newId;
+    const set = READY_SETS.find((one) => one.id === id);
+    if (!session || !newId || !set) return;
+    const { drafts, leftOut } = readyDrafts(session.engine, set, newId);
+    this.drafts = drafts;
+    this.editing = '';
+    this.fault = '';
+    const left =
+      leftOut.length === 0
+        ? ''
+        : ` Left out, since this notebook has no such column: ${leftOut.join(', ')}.`;
+    sayOfSettings(
+      this,
+      `${counted(drafts.length, 'reason')} of "${set.name}" to go through with your vet. ${set.about}${left} Nothing holds until you keep them.`,
+    );
+  }
+
+  private renderReady(): TemplateResult {
+    return html`
+      <div class="row">
+        <label class="field">
+          A ready set
+          <select class="ready">
+            ${READY_SETS.map(({ id, name }) => html`<option value=${id}>${name}</option>`)}
+          </select>
+          <span class="hint">Examples, to be set with your vet. Your limits stay as they are.</span>
+        </label>
+        <div class="field">
+          <span>in place of the list below</span>
+          <button
+            @click=${() =>
+              this.startFrom(
+                this.renderRoot.querySelector<HTMLSelectElement>('.ready')?.value ?? '',
+              )}
+          >
+            Start from a ready set
+          </button>
+        </div>
+      </div>
+    `;
   }
 
   private takeOff(id: string): void {
@@ -293,6 +346,7 @@ export class SdCriteriaForm extends LitElement {
         <p class="soft">
           Any reason that holds puts an animal on the list. The first is the most dangerous.
         </p>
+        ${this.renderReady()}
         <div>${list.map((draft, at) => this.renderOne(draft, at, list.length))}</div>
         <div><button @click=${this.add}>Add a reason</button></div>
         ${reachField(session, this.reach, (reach) => {

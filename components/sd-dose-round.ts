@@ -26,7 +26,7 @@ import { weightWords } from './treatment-row.ts';
 
 /**
  * Doses for the animals handed in, once a product is chosen: mL by each one's own weight, reasons where there is no
- * number, questions, what to have ready; and writing all of it to the log as one step.
+ * number, questions, what to have ready; and writing all of it to the log as one step. Fires `round-written` with its `warnings`.
  */
 export class SdDoseRound extends LitElement {
   static override properties = {
@@ -42,7 +42,7 @@ export class SdDoseRound extends LitElement {
   static override styles = [...theme, doseRoundStyles];
 
   declare animals: readonly string[];
-  /** The sampling day that the animals were chosen on; those treated since are left out. */
+  /** The sampling day that the animals were chosen on; those treated since are left out. Empty: no such day. */
   declare day: string;
   declare private form: RoundForm;
   /** What was typed in place of a dose, by animal. */
@@ -89,6 +89,7 @@ export class SdDoseRound extends LitElement {
   /** Those not yet in the log since the day they were chosen on. */
   private waiting(notebook: Notebook): readonly string[] {
     const since = this.day.slice(0, 10);
+    if (since === '') return this.animals;
     return this.animals.filter(
       (id) => !treatmentsOfAnimal(notebook, id).some(({ date }) => (date ?? '') >= since),
     );
@@ -164,6 +165,7 @@ export class SdDoseRound extends LitElement {
     this.said = done.warnings;
     tell(this, words, 'with undo');
     await session.dispatch(done.edit);
+    this.dispatchEvent(new CustomEvent('round-written', { detail: { warnings: done.warnings } }));
   }
 
   private renderDose(dose: RoundDose, round: DoseRound, notebook: Notebook): TemplateResult {

@@ -14,8 +14,8 @@ import { theme } from './theme.ts';
 import './sd-product-form.ts';
 import type { SdProductForm } from './sd-product-form.ts';
 
-/** The form stands below this product, below the list for a new one, or nowhere. */
-type Editing = string | 'new' | null;
+/** The form stands below the product of this id, below the list for a new one (empty), or nowhere (null). */
+type Editing = string | null;
 
 /** The products of a notebook, each as its label says: what was typed, and what of the label is still missing. */
 export class SdProducts extends LitElement {
@@ -118,7 +118,7 @@ export class SdProducts extends LitElement {
     const { editing } = this;
     this.editing = null;
     await this.updateComplete;
-    const opener = editing === 'new' ? '.add' : `[data-change="${CSS.escape(editing ?? '')}"]`;
+    const opener = editing === '' ? '.add' : `[data-change="${CSS.escape(editing ?? '')}"]`;
     this.renderRoot.querySelector<HTMLElement>(opener)?.focus();
   }
 
@@ -238,9 +238,9 @@ export class SdProducts extends LitElement {
             </ul>`
       }
       ${
-        this.editing === 'new'
+        this.editing === ''
           ? this.renderForm('')
-          : html`<button class="add" @click=${() => this.edit('new')}>Type a product</button>`
+          : html`<button class="add" @click=${() => this.edit('')}>Type a product</button>`
       }
       <div class="cautions">${DOSE_CAUTIONS.map((words) => html`<p>${words}</p>`)}</div>
     `;

@@ -1,0 +1,84 @@
+import { nothing, svg, html, type TemplateResult } from 'lit';
+import { limitWords, reductionWords } from '../src/treating/check-words.ts';
+import { shortNumber } from '../src/treating/short-number.ts';
+
+/** A reduction with its limits against threshold and expected efficacy; all in %. */
+export interface GreyZoneFacts {
+  readonly low: number;
+  readonly high: number;
+  readonly reduction: number;
+  readonly threshold: number;
+  readonly expected: number;
+}
+
+const WIDTH = 640;
+const HEIGHT = 116;
+const MARGIN = 18;
+/** Further down than this nothing is told by length: the line ends in an arrow, and the words have the figure. */
+const LOWEST = -50;
+
+/** What the drawing shows, in words. */
+export function greyZoneWords({
+  low,
+  high,
+  reduction,
+  threshold,
+  expected,
+}: GreyZoneFacts): string {
+  const from = low >= threshold ? 'reaches the threshold' : 'is below the threshold';
+  const to = high < expected ? 'is below what is expected' : 'reaches what is expected';
+  return `The count ${reductionWords(reduction)}, 90 % limits ${limitWords(low, high)}: the lower limit ${from} of ${shortNumber(threshold)} %, the upper limit ${to}, ${shortNumber(expected)} %.`;
+}
+
+/**
+ * The interval as a line with a mark at the reduction, over the grey zone between threshold and expected
+ * efficacy. Words stand in its label; nothing is told by colour.
+ */
+export function greyZone(facts: GreyZoneFacts): TemplateResult {
+  const { low, high, reduction, threshold, expected } = facts;
+  const least = Math.max(
+    LOWEST,
+    Math.floor((Math.min(low, reduction, threshold - 10) - 2) / 10) * 10,
+  );
+  const x = (percent: number): number => {
+    const share = (Math.max(least, Math.min(100, percent)) - least) / (100 - least);
+    return MARGIN + share * (WIDTH - 2 * MARGIN);
+  };
+  const [left, right, dot] = [x(low), x(high), x(reduction)];
+  const step = 100 - least > 60 ? 25 : 100 - least > 30 ? 10 : 5;
+  const ticks = Array.from(
+    { length: Math.floor((100 - Math.ceil(least / step) * step) / step) + 1 },
+    (_, i) => Math.ceil(least / step) * step + i * step,
+  );
+  const y = 56;
+  return html`
+    <svg
+      class="zone"
+      viewBox="0 0 ${WIDTH} ${HEIGHT}"
+      role="img"
+      aria-label=${greyZoneWords(facts)}
+    >
+      ${svg`
+        <rect class="grey" x=${x(threshold)} y="26" width=${x(expected) - x(threshold)} height="60"></rect>
+        <line class="edge" x1=${x(threshold)} x2=${x(threshold)} y1="22" y2="86"></line>
+        <line class="edge" x1=${x(expected)} x2=${x(expected)} y1="22" y2="86"></line>
+        <text x=${x(threshold) - 4} y="16" text-anchor="end">threshold ${shortNumber(threshold)} %</text>
+        <text x=${WIDTH - MARGIN} y="16" text-anchor="end">expected ${shortNumber(expected)} %</text>
+        <line class="axis" x1=${MARGIN} x2=${WIDTH - MARGIN} y1="86" y2="86"></line>
+        ${ticks.map(
+          (tick) => svg`
+            <line class="axis" x1=${x(tick)} x2=${x(tick)} y1="86" y2="91"></line>
+            <text x=${x(tick)} y="107" text-anchor="middle">${String(tick).replace('-', '−')}</text>`,
+        )}
+        <line class="span" x1=${left} x2=${right} y1=${y} y2=${y}></line>
+        ${
+          low < least
+            ? svg`<path class="cap" d=${`M ${left + 10} ${y - 8} L ${left} ${y} L ${left + 10} ${y + 8}`}></path>`
+            : svg`<line class="cap" x1=${left} x2=${left} y1=${y - 9} y2=${y + 9}></line>`
+        }
+        <line class="cap" x1=${right} x2=${right} y1=${y - 9} y2=${y + 9}></line>
+        ${reduction < least ? nothing : svg`<circle class="dot" cx=${dot} cy=${y} r="6"></circle>`}
+      `}
+    </svg>
+  `;
+}
