@@ -40,14 +40,14 @@ export const bandHeight = 40;
 export const headHeight = 46;
 
 const usualWidths: Readonly<Record<Column['kind'], number>> = {
-  count: 98,
+  count: 96,
   part: 68,
   number: 76,
-  weight: 84,
-  score: 76,
-  tick: 68,
+  weight: 74,
+  score: 74,
+  tick: 62,
   text: 190,
-  choice: 112,
+  choice: 96,
   formula: 92,
   outcome: 216,
 };
@@ -130,18 +130,18 @@ function columnsOfDay(
 /** The column's own width, else what its kind, the words of its label and its unit need. */
 export function widthOf(column: Column, isNarrow = false): number {
   const label = column.label ?? column.key;
-  const longest = Math.max(...label.split(/\s+/).map((word) => word.length)) * 8 + 22;
+  const longest = Math.max(...label.split(/\s+/).map((word) => word.length)) * 7.6 + 20;
   if (isNarrow) return Math.round(Math.min(200, Math.max(narrowWidths[column.kind], longest)));
   if (column.width !== undefined) return Math.min(widest, Math.max(narrowest, column.width));
-  const inTwoLines = Math.max(longest, Math.ceil(label.length / 2) * 8 + 24);
-  const unit = Math.min(130, (column.unit ?? '').length * 6.8 + 22);
+  const inTwoLines = Math.max(longest, Math.ceil(label.length / 2) * 7.6 + 20);
+  const unit = Math.min(130, (column.unit ?? '').length * 6.4 + 20);
   return Math.round(Math.min(widest, Math.max(usualWidths[column.kind], inTwoLines, unit)));
 }
 
 /** Whether label and unit each fit one line of the heading, so that both can be shown. */
 export function hasRoomForUnit(column: Column, width: number): boolean {
   const label = column.label ?? column.key;
-  return label.length * 8 + 22 <= width && (column.unit ?? '').length * 6.8 + 20 <= width;
+  return label.length * 8.2 + 20 <= width && (column.unit ?? '').length * 6.4 + 18 <= width;
 }
 
 /** Where a day's column stands; -1 when it does not show. */

@@ -155,6 +155,7 @@ export const gridLook: CSSResult = css`
     overflow: hidden;
     max-width: 100%;
     font-size: 0.75rem;
+    line-height: 1.3;
     text-overflow: ellipsis;
     white-space: nowrap;
   }

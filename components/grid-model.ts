@@ -242,7 +242,7 @@ export class GridModel {
     return this.past.column(day, column.id)?.get(row) ?? null;
   }
 
-  /** Animals of the open day with a count, of those present. */
+  /** Animals of the open day with a counted number, of those present; a bound is no count. */
   get counted(): { readonly counted: number; readonly present: number } {
     const present = this.everyRow.reduce((sum, row) => sum + (row.isPresent ? 1 : 0), 0);
     return { counted: this.countedRows.size, present };
@@ -254,14 +254,10 @@ export class GridModel {
     if (day === null) return;
     const isCounted =
       !cupState(notebook, day, row).isOut &&
-      mainCounts(notebook).some((c) => isCount(readingOf(notebook, day, row, c.id)?.kind));
+      mainCounts(notebook).some((c) => readingOf(notebook, day, row, c.id)?.kind === 'number');
     if (isCounted) this.countedRows.add(row);
     else this.countedRows.delete(row);
   }
-}
-
-function isCount(kind: string | undefined): boolean {
-  return kind === 'number' || kind === 'over' || kind === 'under' || kind === 'too-many';
 }
 
 /** Whether figures of other days rest on this: formulas, limits, cups. */

@@ -79,12 +79,6 @@ export class SdColumnsDialog extends LitElement {
         gap: 12px;
       }
 
-      .field,
-      .row input {
-        min-width: 0;
-        width: 100%;
-      }
-
       .actions {
         margin-top: 4px;
       }

@@ -294,8 +294,15 @@ export const fields: CSSResult = css`
     resize: vertical;
   }
 
+  /* As wide as their place, never wider; any class of an element's own says otherwise. */
+  :where(.field) > :where(input, select, textarea) {
+    width: 100%;
+    min-width: 0;
+  }
+
   .field {
     display: grid;
+    min-width: 0;
     gap: 4px;
     font-size: var(--size-small);
     color: var(--soft);
