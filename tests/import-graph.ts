@@ -21,7 +21,7 @@ const NEIGHBOURS: Readonly<Record<string, readonly string[]>> = {
   notebook: ['text', 'stats'],
   treating: ['text', 'stats', 'notebook'],
   engine: ['text', 'stats', 'notebook', 'treating'],
-  csv: ['text', 'stats', 'notebook'],
+  csv: ['text', 'stats', 'notebook', 'treating'],
   simulation: ['text', 'stats', 'notebook'],
   storage: ['text', 'stats', 'notebook'],
   session: ['text', 'stats', 'notebook', 'treating', 'engine', 'csv'],

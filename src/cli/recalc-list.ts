@@ -3,7 +3,8 @@ import type { Notebook } from '../../shared/notebook.ts';
 import type { ImportOptions, ImportPlan, ImportProblem } from '../csv/import-plan.ts';
 import { importTargets } from '../csv/import-targets.ts';
 import { tidyHeadings } from '../csv/own-file.ts';
-import { planNow, rolesFor } from '../csv/plan-import.ts';
+import { rolesFor } from '../csv/import-roles.ts';
+import { planNow } from '../csv/plan-import.ts';
 import type { Question, Role } from '../csv/role.ts';
 import type { Row, Table } from '../csv/table.ts';
 

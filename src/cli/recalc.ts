@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 import type { Notebook } from '../../shared/notebook.ts';
 import { isFault } from '../../shared/value.ts';
 import { tidyHeadings } from '../csv/own-file.ts';
-import { isNotebookHeading } from '../csv/plan-import.ts';
+import { isNotebookHeading } from '../csv/import-roles.ts';
 import { readTable } from '../csv/read-table.ts';
 import { writeTable, type WriteCell } from '../csv/write-table.ts';
 import { createEngine } from '../engine/engine.ts';

@@ -2,25 +2,20 @@ import type { Notebook } from '../../shared/notebook.ts';
 import type { Reading } from '../../shared/reading.ts';
 import type { DayId, RowId } from '../../shared/ref.ts';
 import { isFault } from '../../shared/value.ts';
-import { aboutOf, columnByKey, columnsOf, dayOf } from '../notebook/read.ts';
+import { dayOf } from '../notebook/read.ts';
 import { dayId, parseDayId } from '../text/day-id.ts';
 import { readDate } from '../text/date-reading.ts';
-import { guessRoles } from './guess-roles.ts';
 import { ImportAnimals } from './import-animals.ts';
+import { ImportCells, type Into } from './import-cells.ts';
 import { ImportCups } from './import-cups.ts';
 import type { ImportOptions, ImportPlan, ImportProblem, PlannedDay } from './import-plan.ts';
-import { eggsFromEpg, readCell, remarkOf, statusInCount, type Marks } from './import-reading.ts';
+import { remarkOf } from './import-reading.ts';
+import { rolesFor } from './import-roles.ts';
 import { type Incoming, ImportReadings } from './import-readings.ts';
-import {
-  factorColumn,
-  factorOf,
-  factorText,
-  importTargets,
-  type Target,
-} from './import-targets.ts';
+import { importTargets } from './import-targets.ts';
 import { ImportZeros } from './import-zeros.ts';
-import { ownFile, type OwnFile, tidyHeading } from './own-file.ts';
-import type { KnownColumn, Role, Roles } from './role.ts';
+import type { OwnFile } from './own-file.ts';
+import type { Role, Roles } from './role.ts';
 import type { Row, Table } from './table.ts';
 
 /** How far the reading of a large list has come. */
@@ -30,49 +25,6 @@ export interface Progress {
 }
 
 const slice = 500;
-
-/** The notebook's columns, so far as reading a list needs them. */
-export function knownColumns(notebook: Notebook): readonly KnownColumn[] {
-  return columnsOf(notebook).map(({ key, label, kind, typedOver }) => ({
-    key,
-    ...(label === undefined ? {} : { label }),
-    derived: kind === 'outcome' || (kind === 'formula' && typedOver !== true),
-  }));
-}
-
-/**
- * Whether a text heads a column of this notebook: for `readTable`, so that a header of the notebook's own
- * words is found below titles.
- */
-export function isNotebookHeading(notebook: Notebook): (text: string) => boolean {
-  const words = new Set<string>();
-  for (const column of columnsOf(notebook)) {
-    words.add(column.key);
-    words.add(tidyHeading(column, 'typed'));
-    if (column.label) words.add(column.label.trim().toLowerCase());
-  }
-  return (text) => words.has(text.trim().toLowerCase());
-}
-
-/** The roles of a list's columns for this notebook; a tidy file of ours is known without guessing. */
-export function rolesFor(
-  table: Table,
-  notebook: Notebook,
-  options: Pick<ImportOptions, 'answers' | 'chosen'>,
-): { readonly roles: Roles; readonly own: OwnFile | null } {
-  const own = ownFile(table, notebook);
-  const roles = guessRoles(table, {
-    known: knownColumns(notebook),
-    chosen: new Map<number, Role>([...(own?.roles ?? []), ...(options.chosen ?? [])]),
-    answers: new Map([
-      ...[...(own?.units.keys() ?? [])].map((column) => [`unit:${column}`, 'kg'] as const),
-      ...(options.answers ?? []),
-    ]),
-    decimalMark: aboutOf(notebook).decimalMark ?? '.',
-  });
-  if (!own) return { roles, own };
-  return { roles: { ...roles, decimalMark: table.separator === ';' ? ',' : '.' }, own };
-}
 
 /**
  * Works out what reading a list into a notebook would do, and changes nothing. It pauses after every
@@ -107,7 +59,7 @@ class Planning {
   private readonly days = new Map<DayId, PlannedDay>();
   private readonly lines = new Map<DayId, Map<RowId, number>>();
   private readonly at = new Map<Role['role'], number>();
-  private readonly marks: Marks;
+  private readonly cells: ImportCells;
   private readonly refusedLines = new Set<number>();
   private readonly refusedCells = new Set<string>();
   private readonly headingDays: ReadonlySet<DayId>;
@@ -132,7 +84,7 @@ class Planning {
         target.to === 'readings' && target.day !== null ? [target.day] : [],
       ),
     );
-    this.marks = { list: roles.decimalMark, notebook: aboutOf(notebook).decimalMark ?? '.' };
+    this.cells = new ImportCells(notebook, own, roles.decimalMark);
     roles.columns.forEach(({ role }, column) => {
       if (!this.at.has(role.role)) this.at.set(role.role, column);
     });
@@ -304,8 +256,10 @@ class Planning {
       if (target.day !== null || !this.days.has(on)) this.noteDayOf(on, column);
       const list = byDay.get(on) ?? [];
       byDay.set(on, list);
-      for (const [into, value] of this.readingsOf(target, text, row, column, on))
+      for (const [into, value] of this.cells.read(target, row, column, on)) {
         list.push({ day: on, column: into, value });
+        if (into === target.column.id) this.remark(row, target, text, value);
+      }
     });
     for (const [on, incoming] of byDay) {
       if (!this.own) incoming.push(...this.zeros.forRow(on, id, incoming));
@@ -334,71 +288,11 @@ class Planning {
     this.noteDay(id, id.slice(0, 10), heading?.label ?? id.slice(11).replace(/-/g, ' '));
   }
 
-  private readingsOf(
-    target: Target & { readonly to: 'readings' },
-    text: string,
-    row: Row,
-    column: number,
-    day: DayId,
-  ): (readonly [string, Reading])[] {
-    if (target.as !== 'typed') {
-      const status = statusInCount(text);
-      const statusColumn = columnByKey(this.notebook, 'status');
-      if (status !== null && statusColumn) {
-        const value = readCell(statusColumn, status, this.marks, 'kg');
-        return value ? [[statusColumn.id, value]] : [];
-      }
-    }
-    const value = this.valueOf(target, text, row, column);
-    if (value === null) return [];
+  private remark(row: Row, { column }: Into, text: string, value: Reading): void {
     const remark = remarkOf(value);
-    if (remark !== null) {
-      this.countKept += value.kind === 'fault' ? 1 : 0;
-      const where = target.column.label ?? target.column.key;
-      this.say(row, value.kind, 'kept as typed', text, `${where}: ${remark}`);
-    }
-    const readings: (readonly [string, Reading])[] = [[target.column.id, value]];
-    const factor = this.factorFor(target, value, day);
-    const into = factorColumn(this.notebook);
-    if (factor !== null && into) {
-      const typed = factorText(factor, this.marks.notebook);
-      const marks = { list: this.marks.notebook, notebook: this.marks.notebook };
-      const read = readCell(into, typed, marks, 'kg');
-      if (read) readings.push([into.id, read]);
-    }
-    return readings;
-  }
-
-  private valueOf(
-    target: Target & { readonly to: 'readings' },
-    text: string,
-    row: Row,
-    column: number,
-  ): Reading | null {
-    if (target.as === 'back') return eggsFromEpg(text, target.factor ?? 1, this.marks.list);
-    const unit = this.own?.units.get(column);
-    const usual = aboutOf(this.notebook).weightUnit ?? 'kg';
-    const said = unit === undefined ? target.unit : row.cells[unit] === 'lb' ? 'lb' : 'kg';
-    const isUnread =
-      this.own !== null &&
-      (row.cells[this.own.unread] ?? '').split(' ').includes(target.column.key);
-    const marks = isUnread
-      ? { list: this.marks.notebook, notebook: this.marks.notebook }
-      : this.marks;
-    return readCell(target.column, text, marks, said ?? usual);
-  }
-
-  /** A count of all areas together bears its factor with it, for the notebook would take it for one area. */
-  private factorFor(
-    target: Target & { readonly to: 'readings' },
-    value: Reading,
-    day: DayId,
-  ): number | null {
-    if (target.as === 'back') return value.kind === 'number' ? (target.factor ?? null) : null;
-    if (target.as !== 'count' || target.allAreas !== true) return null;
-    return value.kind === 'fault' || value.kind === 'too-many'
-      ? null
-      : factorOf(this.notebook, day);
+    if (remark === null) return;
+    this.countKept += value.kind === 'fault' ? 1 : 0;
+    this.say(row, value.kind, 'kept as typed', text, `${column.label ?? column.key}: ${remark}`);
   }
 
   private say(
