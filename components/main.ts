@@ -7,7 +7,6 @@ import { fromTemplate } from '../src/notebook/from-template.ts';
 import { readNotebookText, writeNotebookText } from '../src/notebook/notebook-file.ts';
 import { aboutOf } from '../src/notebook/read.ts';
 import { Clock } from '../src/session/clock.ts';
-import { Session } from '../src/session/session.ts';
 import { randomId } from '../src/storage/random-id.ts';
 import { openStore } from '../src/storage/store.ts';
 import { localDate } from './changed-words.ts';
@@ -16,7 +15,8 @@ import { MemoryShelf } from './memory-shelf.ts';
 import { isBuilt, lostHere, startOffline } from './offline.ts';
 import { promiseWords } from './promise-words.ts';
 import { SdApp } from './sd-app.ts';
-import type { Notice, OpenedNotebook, Services } from './services.ts';
+import type { Notice, Services } from './services.ts';
+import { SessionKeeper } from './session-keeper.ts';
 import { StoreShelf } from './store-shelf.ts';
 import { templates } from './templates.ts';
 import { adoptTheme } from './theme.ts';
@@ -30,10 +30,8 @@ document.body.append(app);
 
 const store = await openStore();
 const memory = new MemoryShelf(now, randomId);
-const opened = new WeakMap<Session, OpenedNotebook>();
 const listeners = new Set<() => void>();
 let general: readonly Notice[] = [];
-let ofNotebook: readonly Notice[] = [];
 
 function tellAll(): void {
   for (const listener of listeners) listener();
@@ -50,20 +48,11 @@ const lost = isBuilt ? lostHere(window) : null;
 if (lost !== null) general = [...general, { kind: 'plain address', sentence: lost }];
 const offline = isBuilt ? startOffline(window, now) : null;
 
-async function openSession(id: string) {
-  const taken = await services.shelf.open(id);
-  if (isFault(taken)) return taken;
-  const { notebook, writer, journal, notices } = taken;
-  const parts = { engine: createEngine(), clock: new Clock(writer, now), journal, now };
-  const session = new Session(notebook, parts);
-  opened.set(session, taken);
-  ofNotebook = notices;
-  tellAll();
-  return session;
-}
+const shelf = isFault(store) ? memory : new StoreShelf(store, memory);
+const keeper = new SessionKeeper({ shelf, now, createEngine, tell: tellAll });
 
 const services: Services = {
-  shelf: isFault(store) ? memory : new StoreShelf(store, memory),
+  shelf,
   templates,
   now,
   today: () => localDate(new Date()),
@@ -85,20 +74,18 @@ const services: Services = {
     },
   },
   readFile: readNotebookText,
-  openSession,
-  endSession: (session) => {
-    opened.get(session)?.close();
-    ofNotebook = [];
-    tellAll();
-  },
+  openSession: (id) => keeper.open(id),
+  openAgain: (session) => keeper.openAgain(session),
+  endSession: (session) => keeper.end(session),
+  subscribeAgain: (listener) => keeper.subscribe(listener),
   saveToFile: async (session) => {
     const { notebook } = session;
     const title = aboutOf(notebook).title ?? 'notebook';
     const name = `${title} ${localDate(new Date())}.json`;
     downloadText(name, writeNotebookText(notebook), 'application/json');
-    await opened.get(session)?.savedToFile(notebook);
+    await keeper.savedToFile(session);
   },
-  notices: () => [...general, ...ofNotebook],
+  notices: () => [...general, ...keeper.notices],
   promise: () => (isFault(store) ? '' : promiseWords(store.persistence.answer)),
   subscribeNotices: (listener) => {
     listeners.add(listener);

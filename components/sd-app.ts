@@ -69,8 +69,26 @@ export class SdApp extends LitElement {
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
     if (changed.has('services') && this.services) {
       this.servicesGiven.setValue(this.services);
+      this.services.subscribeAgain((session) => void this.openAgain(session));
       void this.followAddress();
     }
+  }
+
+  /** Another tab took the writing over, or left it to this one: the same day, on firmer ground. */
+  private async openAgain(former: Session): Promise<void> {
+    if (former !== this.session || !this.services) return;
+    const turn = this.begin();
+    const day = former.openDay;
+    const session = await this.services.openAgain(former);
+    if (turn !== this.turn) return;
+    if (isFault(session)) {
+      this.trouble = session.sentence;
+      this.leave();
+      return;
+    }
+    this.session = session;
+    this.sessionGiven.setValue(session);
+    if (day !== null) await session.open(day);
   }
 
   private readonly onAddress = (): void => void this.followAddress();

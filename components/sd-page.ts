@@ -2,10 +2,13 @@ import { ContextConsumer } from '@lit/context';
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import type { Block, BlockKind } from '../shared/notebook.ts';
 import { addBlock } from '../src/notebook/edit-records.ts';
+import type { Session } from '../src/session/session.ts';
 import { animalsOf, blocksOf, daysOf } from '../src/notebook/read.ts';
 import { blockRegistry } from './block-registry.ts';
+import { FollowingSession } from './following-session.ts';
 import { openDialog } from './open-dialog.ts';
-import type { PageMessage } from './page-message.ts';
+import { tell, type PageMessage } from './page-message.ts';
+import type { SdAnimalHistory } from './sd-animal-history.ts';
 import { SdBlock } from './sd-block.ts';
 import type { SdDayBar } from './sd-day-bar.ts';
 import { Select } from './selector-controller.ts';
@@ -43,6 +46,7 @@ export class SdPage extends LitElement {
   });
   private readonly width = window.matchMedia(wideEnough);
   private readonly frames = new Map<string, SdBlock>();
+  private sessionOfMessage: Session | undefined;
   /** The one transaction a message with undo is about does not take the message away. */
   private passing = 0;
 
@@ -53,10 +57,13 @@ export class SdPage extends LitElement {
     this.addEventListener('page-message', (event) =>
       this.onMessage(event as CustomEvent<PageMessage>),
     );
+    this.addEventListener('beforeinput', this.onBeforeInput, { capture: true });
     this.addEventListener('go-to-animal', (event) => {
       const { row } = (event as CustomEvent<{ row: string }>).detail;
       for (const frame of this.frames.values()) frame.showAnimal(row);
     });
+    this.addEventListener('sd-show-animal', (event) => this.showHistory(event));
+    this.addEventListener('sd-go-to-block', (event) => this.goToBlock(event.detail.kind));
   }
 
   override connectedCallback(): void {
@@ -69,6 +76,12 @@ export class SdPage extends LitElement {
     this.width.removeEventListener('change', this.onWidth);
     window.removeEventListener('keydown', this.onKeydown);
     super.disconnectedCallback();
+  }
+
+  /** A message is about the session it was said in. */
+  protected override willUpdate(): void {
+    if (this.sessionOfMessage !== this.blocks.session) this.message = undefined;
+    this.sessionOfMessage = this.blocks.session;
   }
 
   protected override firstUpdated(): void {
@@ -91,6 +104,18 @@ export class SdPage extends LitElement {
     if (isField || !(isUndo || isRedo)) return;
     event.preventDefault();
     void (isUndo ? this.undo() : this.redo());
+  };
+
+  /** Where another tab writes, not a letter may be typed here that would then be lost. */
+  private readonly onBeforeInput = (event: InputEvent): void => {
+    const target = event.composedPath()[0];
+    const isSearch = target instanceof HTMLInputElement && target.type === 'search';
+    if (isSearch || !(this.blocks.session instanceof FollowingSession)) return;
+    event.preventDefault();
+    event.stopImmediatePropagation();
+    const sentence =
+      'Another tab writes this notebook: take over at the top of the page to type here.';
+    this.message = { sentence, canUndo: false };
   };
 
   private onMessage(event: CustomEvent<PageMessage>): void {
@@ -128,6 +153,21 @@ export class SdPage extends LitElement {
     this.frames.set(block.id, frame);
     frame.block = block;
     return frame;
+  }
+
+  private showHistory({ detail }: CustomEvent<{ row: string }>): void {
+    void openDialog<SdAnimalHistory>(
+      this,
+      'sd-animal-history',
+      () => import('./sd-animal-history.ts'),
+      (dialog) => dialog.show(detail.row),
+    );
+  }
+
+  private goToBlock(kind: string): void {
+    const block = this.blocks.value?.find((each) => each.kind === kind);
+    if (block) this.frames.get(block.id)?.goTo();
+    else tell(this, 'That block is not on this page. Add it with Add a block, at the end.');
   }
 
   private async addBlock(kind: BlockKind, name: string): Promise<void> {

@@ -3,6 +3,7 @@ import type { Notebook } from '../shared/notebook.ts';
 import type { Template } from '../shared/template.ts';
 import type { Fault } from '../shared/value.ts';
 import type { Journal, Session } from '../src/session/session.ts';
+import type { Claim } from '../src/storage/tabs.ts';
 import type { OfflineCopy } from './offline.ts';
 
 /** One line of the list of notebooks. */
@@ -21,7 +22,10 @@ export interface OpenedNotebook {
   readonly notebook: Notebook;
   /** The device that stamps of edits made here name. */
   readonly writer: string;
-  readonly journal: Journal;
+  /** Where edits are kept; none where another tab writes. */
+  readonly journal?: Journal;
+  /** This tab's claim among the tabs of this browser; none where there is only this one. */
+  readonly claim?: Claim;
   /** What a person has to know about it, like damage found on opening. */
   readonly notices: readonly Notice[];
   /** Notes that the notebook, as it is in this value, is now in a file too. */
@@ -41,7 +45,8 @@ export interface Shelf {
   add(notebook: Notebook): Promise<void>;
   /** Reads without taking hold of it. */
   read(id: string): Promise<Notebook | Fault>;
-  open(id: string): Promise<OpenedNotebook | Fault>;
+  /** Opens for writing, or, where another tab writes, for following it; under a claim held already. */
+  open(id: string, claim?: Claim): Promise<OpenedNotebook | Fault>;
   rename(id: string, title: string): Promise<Fault | null>;
   copy(id: string, title: string): Promise<string | Fault>;
   /** Deletes from the list; kept until `purge`. */
@@ -76,7 +81,11 @@ export interface Services {
   readonly readFile: (text: string) => Notebook | Fault;
   /** Takes a notebook from the shelf; its edits are kept there. Ended by `endSession`. */
   readonly openSession: (id: string) => Promise<Session | Fault>;
+  /** Opens the same notebook again in place of a session that asked for it. */
+  readonly openAgain: (session: Session) => Promise<Session | Fault>;
   readonly endSession: (session: Session) => void;
+  /** Heard with a session that is to be opened again: this tab now writes it, or no longer does. */
+  readonly subscribeAgain: (listener: (session: Session) => void) => () => void;
   /** Hands the open notebook to the browser as a file to be saved. */
   readonly saveToFile: (session: Session) => Promise<void>;
   /** What to tell about keeping; heard again whenever it changes. */

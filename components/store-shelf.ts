@@ -1,8 +1,15 @@
 import type { Notebook } from '../shared/notebook.ts';
-import { isFault, type Fault } from '../shared/value.ts';
+import { fault, isFault, type Fault } from '../shared/value.ts';
+import type { Damage } from '../src/storage/load.ts';
 import { damageSentence, damageText, type Store } from '../src/storage/store.ts';
+import { claimNotebook, type Claim } from '../src/storage/tabs.ts';
 import { downloadText } from './download.ts';
 import type { Notice, OpenedNotebook, Shelf, ShelfEntry } from './services.ts';
+
+const openElsewhere = fault(
+  'open-elsewhere',
+  'This notebook is open in another tab. Rename it there, under Settings.',
+);
 
 /**
  * The shelf on this browser's own store. A new notebook that the store refuses to take is held in the
@@ -35,33 +42,52 @@ export class StoreShelf implements Shelf {
     return isFault(kept) ? this.memory.read(id) : kept.notebook;
   }
 
-  async open(id: string): Promise<OpenedNotebook | Fault> {
-    const opened = await this.store.open(id);
-    if (isFault(opened)) {
-      const held = await this.memory.open(id);
-      return isFault(held) ? opened : held;
-    }
+  async open(id: string, held?: Claim): Promise<OpenedNotebook | Fault> {
+    const claim = held ?? (await claimNotebook(id));
+    const opened =
+      claim.role === 'writer' ? await this.write(id, claim) : await this.follow(id, claim);
+    if (!isFault(opened)) return { ...opened, claim };
+    claim.release();
+    const inMemory = await this.memory.open(id);
+    return isFault(inMemory) ? opened : inMemory;
+  }
+
+  private async write(id: string, claim: Claim): Promise<OpenedNotebook | Fault> {
+    const opened = await this.store.open(id, claim.told);
+    if (isFault(opened)) return opened;
     const { notebook, writer, journal, damage } = opened;
-    const aside: Notice = {
-      kind: 'put aside',
-      sentence: damageSentence(damage),
-      action: {
-        label: 'Download what is kept aside',
-        run: () => downloadText('damaged-part.json', damageText(damage), 'application/json'),
-      },
-    };
+    claim.beforeHandOver(() => journal.settled());
     return {
       notebook,
       writer,
       journal,
-      notices: damage.length === 0 ? [] : [aside],
+      notices: asideNotices(damage),
       savedToFile: (now) => journal.savedToFile(now),
-      close: () => undefined,
+      close: () => void journal.settled().then(() => claim.release()),
     };
   }
 
-  rename(id: string, title: string): Promise<Fault | null> {
-    return this.store.rename(id, title);
+  private async follow(id: string, claim: Claim): Promise<OpenedNotebook | Fault> {
+    const kept = await this.store.read(id);
+    if (isFault(kept)) return kept;
+    const { notebook, writer, damage } = kept;
+    return {
+      notebook,
+      writer,
+      notices: asideNotices(damage),
+      savedToFile: async () => undefined,
+      close: () => claim.release(),
+    };
+  }
+
+  /** Only where no other tab has the notebook open: its journal must not be written past it. */
+  async rename(id: string, title: string): Promise<Fault | null> {
+    const claim = await claimNotebook(id);
+    try {
+      return claim.role === 'writer' ? await this.store.rename(id, title) : openElsewhere;
+    } finally {
+      claim.release();
+    }
   }
 
   copy(id: string, title: string): Promise<string | Fault> {
@@ -79,4 +105,17 @@ export class StoreShelf implements Shelf {
   purge(id: string): Promise<void> {
     return this.store.purge(id);
   }
+}
+
+function asideNotices(damage: readonly Damage[]): readonly Notice[] {
+  if (damage.length === 0) return [];
+  const aside: Notice = {
+    kind: 'put aside',
+    sentence: damageSentence(damage),
+    action: {
+      label: 'Download what is kept aside',
+      run: () => downloadText('damaged-part.json', damageText(damage), 'application/json'),
+    },
+  };
+  return [aside];
 }

@@ -1,0 +1,123 @@
+import type { Engine } from '../shared/derived.ts';
+import { isFault, type Fault } from '../shared/value.ts';
+import { Clock } from '../src/session/clock.ts';
+import { Session } from '../src/session/session.ts';
+import { FollowingSession } from './following-session.ts';
+import type { Notice, OpenedNotebook, Shelf } from './services.ts';
+
+/** What an open session stands on, and how to stop hearing of it. */
+interface Open {
+  readonly taken: OpenedNotebook;
+  readonly stop: () => void;
+}
+
+/** What a keeper is given from outside. */
+export interface Keeping {
+  readonly shelf: Shelf;
+  readonly now: () => number;
+  readonly createEngine: () => Engine;
+  /** Heard when what there is to tell has changed. */
+  readonly tell: () => void;
+}
+
+/**
+ * Opens sessions on notebooks of the shelf, and knows of each what it stands on: a journal where this
+ * tab writes, another tab's edits where it follows.
+ */
+export class SessionKeeper {
+  private readonly opened = new WeakMap<Session, Open>();
+  private readonly listeners = new Set<(session: Session) => void>();
+  private told: readonly Notice[] = [];
+
+  constructor(private readonly keeping: Keeping) {}
+
+  /** What there is to know about the notebook open now. */
+  get notices(): readonly Notice[] {
+    return this.told;
+  }
+
+  /** Heard with a session that is to be opened again, since this tab now writes, or no longer does. */
+  subscribe(listener: (session: Session) => void): () => void {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  }
+
+  async open(id: string): Promise<Session | Fault> {
+    const taken = await this.keeping.shelf.open(id);
+    return isFault(taken) ? taken : this.begin(taken);
+  }
+
+  /** Opens the same notebook in place of a session, under the claim that this tab has on it. */
+  async openAgain(session: Session): Promise<Session | Fault> {
+    const former = this.opened.get(session);
+    former?.stop();
+    const taken = await this.keeping.shelf.open(session.notebook.id, former?.taken.claim);
+    return isFault(taken) ? taken : this.begin(taken);
+  }
+
+  end(session: Session): void {
+    const open = this.opened.get(session);
+    open?.stop();
+    open?.taken.close();
+    this.tellOf([]);
+  }
+
+  async savedToFile(session: Session): Promise<void> {
+    await this.opened.get(session)?.taken.savedToFile(session.notebook);
+  }
+
+  private begin(taken: OpenedNotebook): Session {
+    const { notebook, writer, claim, notices } = taken;
+    const { now, createEngine } = this.keeping;
+    const clock = new Clock(writer, now);
+    const parts = { engine: createEngine(), clock, now };
+    if (claim?.role === 'follower') {
+      const session = new FollowingSession(notebook, parts, () =>
+        this.tellOf([following(claim, 'refused'), ...notices]),
+      );
+      const stops = [
+        claim.onChange(({ label, source, changes, seen }) => {
+          void session.takeIn(label, source, changes, seen);
+        }),
+        claim.onLostTrack(() => this.wantAgain(session)),
+      ];
+      this.note(session, taken, [following(claim, 'open'), ...notices], stops);
+      return session;
+    }
+    const session = new Session(notebook, { ...parts, journal: taken.journal });
+    this.note(session, taken, notices);
+    return session;
+  }
+
+  private note(
+    session: Session,
+    taken: OpenedNotebook,
+    notices: readonly Notice[],
+    stops: readonly (() => void)[] = [],
+  ): void {
+    const stopRole = taken.claim?.onRole(() => this.wantAgain(session));
+    const stop = (): void => [...stops, stopRole].forEach((one) => one?.());
+    this.opened.set(session, { taken, stop });
+    this.tellOf(notices);
+  }
+
+  private wantAgain(session: Session): void {
+    for (const listener of this.listeners) listener(session);
+  }
+
+  private tellOf(notices: readonly Notice[]): void {
+    this.told = notices;
+    this.keeping.tell();
+  }
+}
+
+function following(claim: { takeOver(): Promise<void> }, state: 'open' | 'refused'): Notice {
+  const refused =
+    'Nothing was changed: another tab writes this notebook, and this one only follows.';
+  const open = 'Another tab writes this notebook. What is typed there shows here as it comes.';
+  return {
+    kind: 'second tab',
+    sentence: `${state === 'refused' ? refused : open} To type here, take over.`,
+    action: { label: 'Write in this tab', run: () => claim.takeOver() },
+  };
+}

@@ -1,0 +1,67 @@
+import type { Locator, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { OpenPage } from './open-page.ts';
+import { openPage } from './open-page.ts';
+
+let open: OpenPage;
+let second: Page;
+
+beforeAll(async () => {
+  open = await openPage({ viewport: { width: 1280, height: 900 } });
+  await openDemo(open.page);
+  second = await open.context.newPage();
+  await openDemo(second);
+});
+afterAll(() => open.close());
+
+async function openDemo(page: Page): Promise<void> {
+  await page.goto(`${open.address}?demo`);
+  await page.getByRole('grid').waitFor();
+}
+
+function line(page: Page, tag: string): Locator {
+  const head = page.getByRole('rowheader', { name: tag });
+  return page.getByRole('grid').getByRole('row').filter({ has: head });
+}
+
+async function typeInFirstChamber(page: Page, tag: string, eggs: string): Promise<void> {
+  const head = page.getByRole('columnheader', { name: /^chamber 1/ }).last();
+  const column = await head.getAttribute('aria-colindex');
+  await line(page, tag).locator(`[aria-colindex="${column}"]`).click();
+  await page.keyboard.type(eggs);
+  await page.keyboard.press('Enter');
+}
+
+describe('one notebook in two tabs', () => {
+  it('is written in the first and followed live in the second, which says so', async () => {
+    await second.getByText('Another tab writes this notebook.').waitFor();
+    await typeInFirstChamber(open.page, 'W-102', '321');
+    await line(open.page, 'W-102').getByText('321', { exact: true }).waitFor();
+    await line(second, 'W-102').getByText('321', { exact: true }).waitFor();
+  });
+
+  it('takes nothing typed in the tab that follows, and says what to do', async () => {
+    await typeInFirstChamber(second, 'W-103', '654');
+    await second.getByText('take over at the top of the page').waitFor();
+    expect(await line(second, 'W-103').getByText('654', { exact: true }).count()).toBe(0);
+  });
+
+  it('changes hands when the second tab asks for it, with every count', async () => {
+    await second.getByRole('button', { name: 'Write in this tab' }).click();
+    await open.page.getByText('Another tab writes this notebook.').waitFor();
+    await second.getByText('Another tab writes').waitFor({ state: 'detached' });
+    await typeInFirstChamber(second, 'W-104', '987');
+    await line(second, 'W-104').getByText('987', { exact: true }).waitFor();
+    await line(open.page, 'W-104').getByText('987', { exact: true }).waitFor();
+    await line(second, 'W-102').getByText('321', { exact: true }).waitFor();
+  });
+
+  it('goes on in the first when the second is closed, and has kept both tabs’ counts', async () => {
+    await second.close();
+    await open.page.getByText('Another tab writes').waitFor({ state: 'detached' });
+    await open.page.reload();
+    await line(open.page, 'W-102').getByText('321', { exact: true }).waitFor();
+    await line(open.page, 'W-104').getByText('987', { exact: true }).waitFor();
+    expect(open.errors).toEqual([]);
+  });
+});
