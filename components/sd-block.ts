@@ -38,7 +38,7 @@ export class SdBlock extends LitElement {
         border-bottom: 0;
       }
 
-      .counts sd-counts {
+      .counts sd-counts:not([data-view='card']) {
         max-height: max(440px, calc(100dvh - 124px));
       }
 
@@ -93,7 +93,7 @@ export class SdBlock extends LitElement {
           padding: 6px 0 16px;
         }
 
-        .counts sd-counts {
+        .counts sd-counts:not([data-view='card']) {
           max-height: 82dvh;
         }
       }

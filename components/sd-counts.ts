@@ -4,12 +4,26 @@ import { openDialog } from './open-dialog.ts';
 import type { SdColumnsDialog } from './sd-columns-dialog.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
+import './sd-card.ts';
 import './sd-formula-bar.ts';
 import './sd-grid.ts';
 
-/** The block of counts: the line that says what is under the cursor, and the grid below it. */
+/** All animals as a grid, or one animal at a time. */
+type View = 'grid' | 'card';
+
+/** Up to this width one animal's card is the unit; the list is a tap away. */
+const cardWidth = '(max-width: 700px)';
+
+/**
+ * The block of counts: all animals as a grid, with the line above it that says what is under the
+ * cursor, or one animal's card. Changing between them stays with the same animal.
+ */
 export class SdCounts extends LitElement {
-  static override properties = { blockId: { type: String }, cell: { state: true } };
+  static override properties = {
+    blockId: { type: String },
+    cell: { state: true },
+    view: { state: true },
+  };
 
   static override styles = [
     ...theme,
@@ -22,8 +36,26 @@ export class SdCounts extends LitElement {
         max-height: calc(100dvh - 24px);
       }
 
-      sd-formula-bar {
+      :host([data-view='card']) {
+        max-height: none;
+      }
+
+      sd-formula-bar,
+      .views {
         flex: none;
+      }
+
+      .views {
+        display: flex;
+        gap: 4px;
+        padding-inline: 12px;
+      }
+
+      .views button[aria-pressed='true'] {
+        border-color: var(--accent);
+        background: var(--accent-soft);
+        color: var(--ink);
+        font-weight: 650;
       }
 
       sd-grid {
@@ -35,28 +67,42 @@ export class SdCounts extends LitElement {
         :host {
           max-height: none;
         }
+
+        .views {
+          display: none;
+        }
       }
     `,
   ];
 
   declare blockId: string;
   declare private cell: Place | null;
+  declare private view: View;
   private readonly session = new Select(this, (session) => session, { when: () => false });
 
   constructor() {
     super();
     this.blockId = '';
     this.cell = null;
+    this.view = window.matchMedia(cardWidth).matches ? 'card' : 'grid';
   }
 
   /** Puts the focus into the counts. */
   override focus(): void {
-    this.renderRoot.querySelector('sd-grid')?.focus();
+    this.renderRoot.querySelector<HTMLElement>('sd-grid, sd-card')?.focus();
   }
 
-  /** Goes to an animal's row, asked for elsewhere on the page. */
+  /** Goes to an animal, asked for elsewhere on the page. */
   showAnimal(row: string): void {
     this.renderRoot.querySelector('sd-grid')?.showAnimal(row);
+    void this.renderRoot.querySelector('sd-card')?.show(row);
+  }
+
+  private async show(view: View): Promise<void> {
+    const row = this.renderRoot.querySelector('sd-card')?.row ?? this.cell?.row;
+    this.view = view;
+    await this.updateComplete;
+    if (row !== undefined) this.showAnimal(row);
   }
 
   private onFocusCell(event: CustomEvent<Place>): void {
@@ -77,8 +123,25 @@ export class SdCounts extends LitElement {
     );
   }
 
+  private renderViews(): TemplateResult {
+    const choice = (view: View, words: string): TemplateResult => html`
+      <button aria-pressed=${this.view === view ? 'true' : 'false'} @click=${() => this.show(view)}>
+        ${words}
+      </button>
+    `;
+    return html`<div class="views" role="group" aria-label="How the counts are shown">
+      ${choice('grid', 'All animals')} ${choice('card', 'One animal')}
+    </div>`;
+  }
+
+  protected override willUpdate(): void {
+    this.dataset['view'] = this.view;
+  }
+
   protected override render(): TemplateResult {
+    if (this.view === 'card') return html`${this.renderViews()}<sd-card></sd-card>`;
     return html`
+      ${this.renderViews()}
       <sd-formula-bar .cell=${this.cell} @sd-done=${this.focus}></sd-formula-bar>
       <sd-grid
         @sd-focus-cell=${this.onFocusCell}

@@ -1,0 +1,176 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
+import type { Column, Notebook } from '../shared/notebook.ts';
+import type { LineKind } from '../src/notebook/line.ts';
+import { animalOf, columnsOf, dayOf, readingOf } from '../src/notebook/read.ts';
+import { mainCounts } from './cup-state.ts';
+import { textToEdit } from './grid-edits.ts';
+
+/** A part of the card: what is typed together, at the bench or in the yard. */
+export interface CardPart {
+  readonly name: string;
+  /** About the cup: what could not be counted is said here. */
+  readonly isCup: boolean;
+  readonly columns: readonly Column[];
+}
+
+const scoreButtonsAtMost = 6;
+
+/**
+ * The parts of one animal's card: the cup's counts and the animal's signs, the one first that is done
+ * in this line. Counts of further egg types show where the day looks for them; the status has buttons
+ * of its own.
+ */
+export function cardParts(notebook: Notebook, day: string, line: LineKind): readonly CardPart[] {
+  const lookedFor = new Set(dayOf(notebook, day)?.lookedFor ?? []);
+  const main = new Set(mainCounts(notebook).map((column) => column.id));
+  const isTyped = (column: Column): boolean =>
+    column.kind !== 'formula' && column.kind !== 'outcome' && column.key !== 'status';
+  const shown = columnsOf(notebook).filter(
+    (column) =>
+      isTyped(column) &&
+      (column.hidden !== true || main.has(column.id) || lookedFor.has(column.id)),
+  );
+  const isOfCup = (column: Column): boolean => column.about === 'cup';
+  const cup = { name: 'Counts', isCup: true, columns: shown.filter(isOfCup) };
+  const signs = { name: 'Signs', isCup: false, columns: shown.filter((c) => !isOfCup(c)) };
+  const parts = line === 'bench' ? [cup, signs] : [signs, cup];
+  return parts.filter((part) => part.columns.length > 0);
+}
+
+/** What a field tells the card. */
+export interface CardHand {
+  readonly draft: (column: Column) => string | undefined;
+  readonly typing: (column: Column, text: string) => void;
+  readonly commit: (column: Column, text: string) => void;
+  /** Enter, or the keypad's Next: commit, and on to the next field. */
+  readonly next: (column: Column) => void;
+  readonly entered: (column: Column) => void;
+}
+
+/** One field of the card, by its column's kind; its fault, if any, stands right below it. */
+export function cardField(
+  notebook: Notebook,
+  day: string,
+  row: string,
+  column: Column,
+  hand: CardHand,
+): TemplateResult {
+  const reading = readingOf(notebook, day, row, column.id);
+  const fault = reading?.kind === 'fault' ? reading.reason : undefined;
+  const body =
+    column.kind === 'score' && pointsOf(column).length <= scoreButtonsAtMost
+      ? scoreButtons(column, reading?.text ?? '', hand)
+      : column.kind === 'tick'
+        ? tickButton(column, reading?.kind === 'tick' && reading.value, hand)
+        : textInput(notebook, day, row, column, hand, fault !== undefined);
+  return html`
+    <div
+      class="part-field ${column.kind}"
+      data-animal=${animalOf(notebook, row)?.tag ?? row}
+      data-day=${day}
+      data-column=${column.key}
+    >
+      ${body}${fault ? html`<p class="fault" id=${`fault-${column.id}`}>${fault}</p>` : nothing}
+    </div>
+  `;
+}
+
+function labelOf(column: Column): string {
+  return column.label ?? column.key;
+}
+
+function pointsOf(column: Column): readonly number[] {
+  const { low = 1, high = 5, step = 1 } = column;
+  return Array.from({ length: Math.round((high - low) / step) + 1 }, (_, i) => low + i * step);
+}
+
+/** The keypad a column needs; words get the whole keyboard, and so does a count's "too many". */
+function keypadOf(column: Column): 'numeric' | 'decimal' | 'text' {
+  if (column.kind === 'count') return 'numeric';
+  return column.kind === 'number' || column.kind === 'weight' || column.kind === 'score'
+    ? 'decimal'
+    : 'text';
+}
+
+function textInput(
+  notebook: Notebook,
+  day: string,
+  row: string,
+  column: Column,
+  hand: CardHand,
+  isWrong: boolean,
+): TemplateResult {
+  const shown = hand.draft(column) ?? textToEdit(notebook, { day, row, column: column.id });
+  return html`
+    <label class="field">
+      <span>${labelOf(column)}</span>
+      <input
+        id=${`field-${column.id}`}
+        type="text"
+        inputmode=${keypadOf(column)}
+        enterkeyhint="next"
+        autocomplete="off"
+        autocapitalize="off"
+        spellcheck="false"
+        aria-invalid=${isWrong ? 'true' : 'false'}
+        aria-describedby=${isWrong ? `fault-${column.id}` : nothing}
+        .value=${live(shown)}
+        @focus=${(event: Event) => {
+          (event.target as HTMLInputElement).select();
+          hand.entered(column);
+        }}
+        @input=${(event: Event) => hand.typing(column, (event.target as HTMLInputElement).value)}
+        @blur=${(event: Event) => hand.commit(column, (event.target as HTMLInputElement).value)}
+        @keydown=${(event: KeyboardEvent) => {
+          if (event.key !== 'Enter' || event.isComposing) return;
+          event.preventDefault();
+          hand.next(column);
+        }}
+      />
+    </label>
+  `;
+}
+
+function scoreButtons(column: Column, typed: string, hand: CardHand): TemplateResult {
+  const words = column.words ?? [];
+  return html`
+    <fieldset class="score" id=${`field-${column.id}`}>
+      <legend>${labelOf(column)}</legend>
+      <div class="points">
+        ${pointsOf(column).map((point, i) => {
+          const text = String(point);
+          const isChosen = typed === text;
+          return html`
+            <button
+              class="point"
+              aria-pressed=${isChosen ? 'true' : 'false'}
+              @click=${() => {
+                hand.entered(column);
+                hand.commit(column, isChosen ? '' : text);
+              }}
+            >
+              ${text} ${words[i] ? html`<small>${words[i]}</small>` : nothing}
+            </button>
+          `;
+        })}
+      </div>
+    </fieldset>
+  `;
+}
+
+function tickButton(column: Column, isSeen: boolean, hand: CardHand): TemplateResult {
+  return html`
+    <button
+      class="tick"
+      id=${`field-${column.id}`}
+      aria-pressed=${isSeen ? 'true' : 'false'}
+      @click=${() => {
+        hand.entered(column);
+        hand.commit(column, isSeen ? '' : 'yes');
+      }}
+    >
+      ${labelOf(column)}: ${isSeen ? 'seen' : 'not seen'}
+    </button>
+  `;
+}

@@ -1,0 +1,326 @@
+import { LitElement, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import type { Column } from '../shared/notebook.ts';
+import { lineOf, putBehind, type LineKind } from '../src/notebook/line.ts';
+import { animalOf, columnByKey, dayOf } from '../src/notebook/read.ts';
+import { groupOn } from '../src/notebook/present.ts';
+import type { Session } from '../src/session/session.ts';
+import { Announcer } from './announcer.ts';
+import { cardField, cardParts, type CardHand, type CardPart } from './card-fields.ts';
+import { cardStyles } from './card-styles.ts';
+import { cellSource, openOutcome } from './cell-source.ts';
+import { mainCounts, statusOf } from './cup-state.ts';
+import { cellText, outcomeText } from './grid-cell-text.ts';
+import { typedEdit } from './grid-edits.ts';
+import { Select } from './selector-controller.ts';
+import { theme } from './theme.ts';
+import './sd-find-animal.ts';
+
+/**
+ * One animal at a time, for a phone in the yard or a tablet beside the microscope: its counts and
+ * signs with large fields, what they come to, and Next. Bench order (cups) and yard order (animals)
+ * are apart. Every field is kept as soon as it is left.
+ *
+ * Fires `sd-card-animal` (detail: row) when another animal is shown, `sd-go-to-block` (detail: kind).
+ */
+export class SdCard extends LitElement {
+  static override properties = { row: { type: String }, line: { state: true } };
+
+  static override styles = [...theme, cardStyles];
+
+  /** The animal shown; the first of the line until one is asked for. */
+  declare row: string | null;
+  declare private line: LineKind;
+  private drafts = new Map<string, string>();
+  private focused: string | null = null;
+  private readonly announcer = new Announcer(this);
+  /** Anything may change the card: it is one animal, drawn in no time. */
+  private readonly revision = new Select(this, () => (this.count += 1));
+  private count = 0;
+
+  private readonly hand: CardHand = {
+    draft: (column) => this.drafts.get(column.id),
+    typing: (column, text) => {
+      this.drafts.set(column.id, text);
+      void this.revision.session?.enterRow(this.row);
+    },
+    commit: (column, text) => void this.commit(column, text),
+    next: (column) => void this.nextField(column),
+    entered: (column) => (this.focused = column.id),
+  };
+
+  constructor() {
+    super();
+    this.row = null;
+    this.line = 'bench';
+    this.addEventListener('focusout', (event) => {
+      const isInside = event.relatedTarget instanceof Node && this.contains(event.relatedTarget);
+      if (!isInside && !this.shadowRoot?.activeElement) void this.leave();
+    });
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    void this.leave();
+  }
+
+  override focus(): void {
+    this.renderRoot.querySelector<HTMLElement>('.part-field input, .part-field button')?.focus();
+  }
+
+  private async leave(): Promise<void> {
+    await this.commitDrafts();
+    await this.revision.session?.enterRow(null);
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if (!changed.has('row')) return;
+    this.drafts = new Map();
+    this.focused = null;
+  }
+
+  private get animals(): ReturnType<typeof lineOf> {
+    const { session } = this.revision;
+    return session?.openDay ? lineOf(session.notebook, session.openDay, this.line) : [];
+  }
+
+  private async commit(column: Column, text: string): Promise<void> {
+    const { session } = this.revision;
+    this.drafts.delete(column.id);
+    if (!session?.openDay || this.row === null) return;
+    const place = { day: session.openDay, row: this.row, column: column.id };
+    const { edit, reading } = typedEdit(session.notebook, place, column, text);
+    await session.dispatch(edit);
+    if (reading?.kind === 'fault') this.announcer.say(reading.reason);
+    this.requestUpdate();
+  }
+
+  private async commitDrafts(): Promise<void> {
+    for (const column of this.parts(this.revision.session).flatMap((part) => part.columns)) {
+      const text = this.drafts.get(column.id);
+      if (text !== undefined) await this.commit(column, text);
+    }
+  }
+
+  private parts(session: Session | undefined): readonly CardPart[] {
+    return session?.openDay ? cardParts(session.notebook, session.openDay, this.line) : [];
+  }
+
+  /** The typed fields that Enter walks through: those of the first part that have a keypad. */
+  private async nextField(column: Column): Promise<void> {
+    await this.commitDrafts();
+    const [first] = this.parts(this.revision.session);
+    const walk = (first?.columns ?? []).filter((c) => c.kind !== 'tick' && c.kind !== 'text');
+    const next = walk[walk.findIndex((c) => c.id === column.id) + 1];
+    const field = next && this.renderRoot.querySelector<HTMLElement>(`#field-${next.id}`);
+    if (field) (field.matches('input') ? field : field.querySelector('button'))?.focus();
+    else await this.step(1);
+  }
+
+  /** Shows the animal so many places on in the line; stays at its ends and says so. */
+  private async step(by: number): Promise<void> {
+    await this.commitDrafts();
+    const { animals } = this;
+    const at = animals.findIndex((animal) => animal.id === this.row);
+    const next = animals[at + by];
+    if (next) await this.show(next.id);
+    else {
+      await this.revision.session?.enterRow(null);
+      this.announcer.say(by > 0 ? 'That was the last one.' : 'This is the first one.');
+    }
+  }
+
+  /** Shows an animal, its first field ready to be typed in. */
+  async show(row: string): Promise<void> {
+    await this.commitDrafts();
+    await this.revision.session?.enterRow(null);
+    this.row = row;
+    this.dispatchEvent(
+      new CustomEvent('sd-card-animal', { detail: { row }, bubbles: true, composed: true }),
+    );
+    await this.updateComplete;
+    this.focus();
+  }
+
+  private async onFound(row: string): Promise<void> {
+    const { session } = this.revision;
+    const before = this.row;
+    if (this.line === 'yard' && session?.openDay && before !== null && before !== row)
+      await session.dispatch(putBehind(session.notebook, session.openDay, 'yard', row, before));
+    await this.show(row);
+  }
+
+  private async setStatus(status: string): Promise<void> {
+    const { session } = this.revision;
+    const column = session && columnByKey(session.notebook, 'status');
+    if (!column) return;
+    await this.commit(column, status);
+    if (status !== '') await this.step(1);
+  }
+
+  /** Too many, in the chamber that has the focus or else the first one still empty. */
+  private async tooMany(): Promise<void> {
+    const { session } = this.revision;
+    if (!session?.openDay || this.row === null) return;
+    await this.commitDrafts();
+    const counts = mainCounts(session.notebook);
+    const source = cellSource(session, session.openDay, this.row);
+    const column =
+      counts.find((count) => count.id === this.focused) ??
+      counts.find((count) => cellText(source, count).look === 'soft') ??
+      counts[0];
+    if (column) await this.commit(column, 'too many');
+  }
+
+  protected override render(): TemplateResult {
+    const { session } = this.revision;
+    const { animals } = this;
+    if (!session?.openDay) return html`<p>Add a sampling day first; then the cards are here.</p>`;
+    if (this.row === null || !animals.some((animal) => animal.id === this.row))
+      this.row = animals[0]?.id ?? null;
+    const at = animals.findIndex((animal) => animal.id === this.row);
+    const animal = animals[at];
+    if (!animal)
+      return html`<p>No animal is present on this day. Add one by its tag.</p>
+        <sd-find-animal @sd-animal-found=${this.onFoundEvent}></sd-find-animal>`;
+    const day = session.openDay;
+    const date = dayOf(session.notebook, day)?.date ?? day;
+    const group = groupOn(session.notebook, animal.id, date);
+    const what = this.line === 'bench' ? `cup ${at + 1}` : `${at + 1}.`;
+    return html`
+      <div class="lines" role="group" aria-label="Order">
+        ${(['bench', 'yard'] as const).map(
+          (line) => html`
+            <button
+              aria-pressed=${this.line === line ? 'true' : 'false'}
+              @click=${() => {
+                this.line = line;
+              }}
+            >
+              ${line === 'bench' ? 'At the bench' : 'In the yard'}
+            </button>
+          `,
+        )}
+        <button class="quiet" @click=${this.goToList}>Treatment list</button>
+      </div>
+      <sd-find-animal @sd-animal-found=${this.onFoundEvent}></sd-find-animal>
+      <div class="head">
+        <button class="step" aria-label="The one before" @click=${() => this.step(-1)}>
+          <span aria-hidden="true">‹</span>
+        </button>
+        <h3>
+          ${animal.tag}
+          <small
+            >${[animal.name, group].filter(Boolean).join(' · ')} · ${what} of
+            ${animals.length}</small
+          >
+        </h3>
+      </div>
+      ${this.renderAnswer(session, day, animal.id)} ${this.renderStatus(session, day, animal.id)}
+      ${this.parts(session).map((part) => this.renderPart(session, day, animal.id, part))}
+      <div class="onward">
+        <button @click=${() => session.undo()} ?disabled=${session.undoLabel === null}>Undo</button>
+        <button class="main" @click=${this.onNext}>Next</button>
+      </div>
+      <p class="visually-hidden" role="status">${this.announcer.text}</p>
+    `;
+  }
+
+  private readonly onFoundEvent = (event: CustomEvent<{ row: string }>): void => {
+    void this.onFound(event.detail.row);
+  };
+
+  /** Next is chamber 2 after chamber 1, and the next animal after the last field. */
+  private readonly onNext = (): void => {
+    const counts = this.parts(this.revision.session)[0]?.columns ?? [];
+    const column = counts.find((count) => count.id === this.focused);
+    void (column ? this.nextField(column) : this.step(1));
+  };
+
+  private readonly goToList = (): void => {
+    this.dispatchEvent(
+      new CustomEvent('sd-go-to-block', {
+        detail: { kind: 'treatment list' },
+        bubbles: true,
+        composed: true,
+      }),
+    );
+  };
+
+  private renderAnswer(session: Session, day: string, row: string): TemplateResult {
+    const source = cellSource(session, day, row);
+    const epg = columnByKey(session.notebook, 'epg');
+    const figure = epg && cellText(source, epg);
+    const outcome = outcomeText(openOutcome(session, row), source.cup.isBegun);
+    return html`
+      <div class="answer">
+        ${
+          figure
+            ? html`<span
+                  data-animal=${animalOf(session.notebook, row)?.tag ?? row}
+                  data-day=${day}
+                  data-column=${epg.key}
+                  ><strong>${figure.text}</strong> epg</span
+                >
+                ${figure.note ? html`<span>${figure.note}</span>` : nothing}`
+            : nothing
+        }
+        ${
+          outcome.text === ''
+            ? nothing
+            : html`<span class=${outcome.look === 'over' ? 'chip over' : 'chip open'}
+                >${outcome.text}</span
+              >`
+        }
+        ${outcome.reason ? html`<p class="small soft">${outcome.reason}</p>` : nothing}
+      </div>
+    `;
+  }
+
+  private renderStatus(
+    session: Session,
+    day: string,
+    row: string,
+  ): TemplateResult | typeof nothing {
+    const status = statusOf(session.notebook, day, row);
+    if (status === '' || status === 'sampled') return nothing;
+    return html`
+      <p class="status">
+        This cup: ${status}. Its counts enter no figure.
+        <button @click=${() => this.setStatus('')}>Take it back</button>
+      </p>
+    `;
+  }
+
+  private renderPart(session: Session, day: string, row: string, part: CardPart): TemplateResult {
+    return html`
+      <h4>${part.name}</h4>
+      <div class="part">
+        ${part.columns.map((column) => cardField(session.notebook, day, row, column, this.hand))}
+      </div>
+      ${part.isCup ? this.renderCouldNot() : nothing}
+    `;
+  }
+
+  private renderCouldNot(): TemplateResult {
+    return html`
+      <div class="could-not">
+        <button @click=${() => this.setStatus('not sampled')}>Not sampled</button>
+        <button @click=${() => this.step(1)}>One chamber only</button>
+        <button @click=${this.tooMany}>Too many</button>
+        <button @click=${() => this.setStatus('could not count')}>Could not count</button>
+      </div>
+    `;
+  }
+}
+
+customElements.define('sd-card', SdCard);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sd-card': SdCard;
+  }
+  interface HTMLElementEventMap {
+    'sd-card-animal': CustomEvent<{ row: string }>;
+    'sd-go-to-block': CustomEvent<{ kind: string }>;
+  }
+}

@@ -1,0 +1,183 @@
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { ContextConsumer } from '@lit/context';
+import { isFault } from '../shared/value.ts';
+import { addAnimals } from '../src/notebook/edit-animals.ts';
+import { presentAnimals } from '../src/notebook/present.ts';
+import { animalsOf } from '../src/notebook/read.ts';
+import { usualArrival } from './arrival.ts';
+import { Select } from './selector-controller.ts';
+import { servicesContext } from './services.ts';
+import { theme } from './theme.ts';
+
+const shownAtMost = 6;
+
+/**
+ * Finds an animal by any part of its tag or name, and adds one that is not there, without leaving the
+ * card. Fires `sd-animal-found` (detail: row).
+ */
+export class SdFindAnimal extends LitElement {
+  static override properties = { text: { state: true }, sentence: { state: true } };
+
+  static override styles = [
+    ...theme,
+    css`
+      :host {
+        display: block;
+        position: relative;
+      }
+
+      input {
+        width: 100%;
+        min-height: 48px;
+      }
+
+      ul {
+        position: absolute;
+        z-index: 3;
+        inset-inline: 0;
+        margin: 2px 0 0;
+        padding: 4px;
+        border: 1px solid var(--line-strong);
+        border-radius: var(--radius);
+        background: var(--sheet);
+        box-shadow: var(--shadow);
+        list-style: none;
+      }
+
+      li button {
+        width: 100%;
+        min-height: 48px;
+        border: 0;
+        justify-content: flex-start;
+        text-align: start;
+      }
+
+      li small {
+        color: var(--soft);
+      }
+    `,
+  ];
+
+  declare private text: string;
+  declare private sentence: string;
+  private readonly animals = new Select(this, (session) => animalsOf(session.notebook));
+  private readonly services = new ContextConsumer(this, {
+    context: servicesContext,
+    subscribe: true,
+  });
+
+  constructor() {
+    super();
+    this.text = '';
+    this.sentence = '';
+  }
+
+  private get found(): readonly {
+    readonly id: string;
+    readonly tag: string;
+    readonly name: string;
+  }[] {
+    const session = this.animals.session;
+    const asked = this.text.trim().toLowerCase();
+    if (!session?.openDay || asked === '') return [];
+    return presentAnimals(session.notebook, session.openDay)
+      .filter(
+        ({ tag, name }) =>
+          tag.toLowerCase().includes(asked) || (name ?? '').toLowerCase().includes(asked),
+      )
+      .map(({ id, tag, name }) => ({ id, tag, name: name ?? '' }));
+  }
+
+  private choose(row: string): void {
+    this.text = '';
+    this.sentence = '';
+    this.dispatchEvent(
+      new CustomEvent('sd-animal-found', { detail: { row }, bubbles: true, composed: true }),
+    );
+  }
+
+  private async add(): Promise<void> {
+    const { session } = this.animals;
+    const newId = this.services.value?.newId;
+    if (!session || !newId) return;
+    const id = newId();
+    const tag = this.text.trim();
+    const arrived = usualArrival(session) || undefined;
+    const edit = addAnimals(session.notebook, [{ tag, arrived }], () => id, arrived ?? '');
+    if (isFault(edit)) {
+      this.sentence = edit.sentence;
+      return;
+    }
+    await session.dispatch(edit);
+    this.choose(id);
+  }
+
+  private onKeydown(event: KeyboardEvent): void {
+    if (event.key === 'Escape') this.text = '';
+    const [first] = this.found;
+    if (event.key !== 'Enter' || event.isComposing || this.text.trim() === '') return;
+    event.preventDefault();
+    if (first) this.choose(first.id);
+    else void this.add();
+  }
+
+  protected override render(): TemplateResult {
+    const { found, text } = this;
+    const isNew = text.trim() !== '' && !found.some(({ tag }) => tag === text.trim());
+    return html`
+      <input
+        type="search"
+        autocomplete="off"
+        autocapitalize="off"
+        spellcheck="false"
+        enterkeyhint="go"
+        aria-label="Find an animal by part of its tag or name"
+        placeholder="Find a tag, or add one"
+        .value=${text}
+        @input=${(event: Event) => {
+          this.text = (event.target as HTMLInputElement).value;
+          this.sentence = '';
+        }}
+        @keydown=${this.onKeydown}
+      />
+      ${
+        text.trim() === ''
+          ? nothing
+          : html`<ul aria-label="Animals found">
+              ${found.slice(0, shownAtMost).map(
+                ({ id, tag, name }) =>
+                  html`<li>
+                    <button @click=${() => this.choose(id)}>${tag} <small>${name}</small></button>
+                  </li>`,
+              )}
+              ${
+                found.length > shownAtMost
+                  ? html`<li>
+                      <small>and ${found.length - shownAtMost} more: type more of it</small>
+                    </li>`
+                  : nothing
+              }
+              ${
+                isNew
+                  ? html`<li>
+                      <button @click=${this.add}>Add ${text.trim()} as a new animal</button>
+                    </li>`
+                  : nothing
+              }
+            </ul>`
+      }
+      ${this.sentence === '' ? nothing : html`<p class="fault" role="alert">${this.sentence}</p>`}
+    `;
+  }
+}
+
+customElements.define('sd-find-animal', SdFindAnimal);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sd-find-animal': SdFindAnimal;
+  }
+  interface HTMLElementEventMap {
+    'sd-animal-found': CustomEvent<{ row: string }>;
+  }
+}

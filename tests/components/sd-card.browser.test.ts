@@ -1,0 +1,194 @@
+import { ContextProvider } from '@lit/context';
+import { expect } from '@open-wc/testing';
+import { sendKeys } from '@web/test-runner-commands';
+import axe from 'axe-core';
+import { html } from 'lit';
+import type { SdCard } from '../../components/sd-card.ts';
+import '../../components/sd-card.ts';
+import { servicesContext, type Services } from '../../components/services.ts';
+import { columnByKey, readingOf } from '../../src/notebook/read.ts';
+import type { Session } from '../../src/session/session.ts';
+import { openSession, textOf, underSession } from './open-notebook.ts';
+
+async function cardOf(): Promise<{ card: SdCard; session: Session }> {
+  const session = await openSession();
+  const card = await underSession<SdCard>(session, html`<sd-card></sd-card>`);
+  await settled(card);
+  return { card, session };
+}
+
+async function settled(card: SdCard): Promise<void> {
+  for (let i = 0; i < 4; i += 1) {
+    await new Promise((done) => setTimeout(done));
+    await card.updateComplete;
+  }
+}
+
+function field(card: SdCard, key: string): HTMLInputElement {
+  const input = card.renderRoot.querySelector<HTMLInputElement>(`[data-column="${key}"] input`);
+  if (!input) throw new Error(`The card has no field for ${key}.`);
+  return input;
+}
+
+function press(card: SdCard, name: string): void {
+  const buttons = [...card.renderRoot.querySelectorAll('button')];
+  const button = buttons.find(
+    (b) => (b.ariaLabel ?? b.textContent.replace(/\s+/g, ' ').trim()) === name,
+  );
+  if (!button) throw new Error(`The card has no button ${name}.`);
+  button.click();
+}
+
+/** What a soft keyboard does: no usable keydown, only input events; then focus goes elsewhere. */
+function softType(input: HTMLInputElement, text: string): void {
+  input.focus();
+  input.value = text;
+  input.dispatchEvent(new InputEvent('input', { bubbles: true, inputType: 'insertText' }));
+  input.blur();
+}
+
+function typed(session: Session, tag: string, key: string): string | undefined {
+  const column = columnByKey(session.notebook, key);
+  return readingOf(session.notebook, session.openDay ?? '', `a-${tag}`, column?.id ?? '')?.text;
+}
+
+before(() => {
+  const services = { newId: () => 'a-new' } as unknown as Services;
+  new ContextProvider(document.body, { context: servicesContext, initialValue: services });
+});
+
+describe('sd-card', () => {
+  it('shows the first cup of the bench, and what its counts come to', async () => {
+    const { card } = await cardOf();
+    expect(textOf(card, 'h3')).to.match(/^W-101 Bracken · ewes · cup 1 of 40$/);
+    expect(textOf(card, '.answer')).to.match(/^50 epg/);
+  });
+
+  it('goes from chamber 1 to chamber 2 to the next cup by the keypad’s Next', async () => {
+    const { card, session } = await cardOf();
+    field(card, 'chamber1').focus();
+    await sendKeys({ type: '12' });
+    await sendKeys({ press: 'Enter' });
+    await settled(card);
+    expect(card.shadowRoot?.activeElement).to.equal(field(card, 'chamber2'));
+    await sendKeys({ type: '15' });
+    await sendKeys({ press: 'Enter' });
+    await settled(card);
+    expect(textOf(card, '.answer')).to.match(/^1,350 epg/);
+    await sendKeys({ press: 'Enter' });
+    await settled(card);
+    expect(textOf(card, 'h3')).to.match(/^W-102/);
+    expect([typed(session, 'W-101', 'chamber1'), typed(session, 'W-101', 'chamber2')]).to.eql([
+      ...['12', '15'],
+    ]);
+  });
+
+  it('keeps what a soft keyboard types, without any keydown', async () => {
+    const { card, session } = await cardOf();
+    softType(field(card, 'chamber1'), '7');
+    await settled(card);
+    expect(typed(session, 'W-101', 'chamber1')).to.equal('7');
+  });
+
+  it('keeps a slip as typed, with its reason below the field', async () => {
+    const { card, session } = await cardOf();
+    softType(field(card, 'chamber1'), '12?');
+    await settled(card);
+    expect(typed(session, 'W-101', 'chamber1')).to.equal('12?');
+    expect(textOf(card, '[data-column="chamber1"] .fault')).to.contain('in doubt');
+    expect(field(card, 'chamber1').getAttribute('aria-invalid')).to.equal('true');
+  });
+
+  it('marks a cup not sampled and goes on; one tap takes it back', async () => {
+    const { card, session } = await cardOf();
+    press(card, 'Not sampled');
+    await settled(card);
+    expect(typed(session, 'W-101', 'status')).to.equal('not sampled');
+    expect(textOf(card, 'h3')).to.match(/^W-102/);
+    press(card, 'The one before');
+    await settled(card);
+    expect(textOf(card, '.status')).to.contain('not sampled');
+    press(card, 'Take it back');
+    await settled(card);
+    expect(typed(session, 'W-101', 'status')).to.equal(undefined);
+  });
+
+  it('writes too many into the chamber in hand', async () => {
+    const { card, session } = await cardOf();
+    field(card, 'chamber2').focus();
+    press(card, 'Too many');
+    await settled(card);
+    expect(typed(session, 'W-101', 'chamber2')).to.equal('too many');
+    expect(textOf(card, '.answer')).to.contain('too many eggs to count');
+  });
+
+  it('takes one chamber only as a count once its row is left', async () => {
+    const { card } = await cardOf();
+    softType(field(card, 'chamber2'), '');
+    softType(field(card, 'chamber1'), '5');
+    await settled(card);
+    press(card, 'One chamber only');
+    await settled(card);
+    press(card, 'The one before');
+    await settled(card);
+    expect(textOf(card, '.answer')).to.match(/^500 epg 1 of 2 chambers/);
+  });
+
+  it('scores eyelids with one tap, signs first in the yard', async () => {
+    const { card, session } = await cardOf();
+    press(card, 'In the yard');
+    await settled(card);
+    expect(textOf(card, 'h4')).to.equal('Signs');
+    press(card, '4 pink-white');
+    await settled(card);
+    expect(typed(session, 'W-101', 'eyelid')).to.equal('4');
+    expect(textOf(card, '.answer')).to.contain('pale eyelids (4)');
+  });
+
+  it('finds an animal by part of its tag; in the yard it comes right behind', async () => {
+    const { card } = await cardOf();
+    press(card, 'In the yard');
+    await settled(card);
+    const find = card.renderRoot.querySelector('sd-find-animal');
+    const input = find?.renderRoot.querySelector('input');
+    if (!find || !input) throw new Error('There is nothing to find animals with.');
+    input.focus();
+    await sendKeys({ type: '018' });
+    await sendKeys({ press: 'Enter' });
+    await settled(card);
+    expect(textOf(card, 'h3')).to.match(/^[LG]-018 .* 2\. of 40$/);
+  });
+
+  it('adds an animal that is not there without leaving the card', async () => {
+    const { card, session } = await cardOf();
+    const input = card.renderRoot
+      .querySelector('sd-find-animal')
+      ?.renderRoot.querySelector('input');
+    input?.focus();
+    await sendKeys({ type: 'NEW-7' });
+    card.renderRoot
+      .querySelector('sd-find-animal')
+      ?.renderRoot.querySelector<HTMLElement>('li:last-child button')
+      ?.click();
+    await settled(card);
+    expect(Object.keys(session.notebook.animals)).to.have.length(41);
+    expect(textOf(card, 'h3')).to.match(/^NEW-7/);
+  });
+
+  it('keeps a draft when the card is taken away', async () => {
+    const { card, session } = await cardOf();
+    const input = field(card, 'chamber1');
+    input.focus();
+    input.value = '9';
+    input.dispatchEvent(new InputEvent('input', { bubbles: true }));
+    card.remove();
+    await settled(card);
+    expect(typed(session, 'W-101', 'chamber1')).to.equal('9');
+  });
+
+  it('has no violation of the accessibility rules', async () => {
+    const { card } = await cardOf();
+    const { violations } = await axe.run(card);
+    expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`)).to.eql([]);
+  });
+});
