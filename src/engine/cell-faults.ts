@@ -64,7 +64,7 @@ const sentences: Readonly<Record<string, Fault>> = {
   ERROR: fault('engine', 'This formula could not be worked out. Open and correct it.'),
   VALUE: fault(
     'wrong-kind',
-    'A value in this formula is of the wrong kind, such as text where a number is needed.',
+    'A value does not fit: text where a number is needed, say, or words looked for and not found.',
   ),
 };
 

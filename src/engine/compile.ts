@@ -1,12 +1,13 @@
 import { isFault, type Fault } from '../../shared/value.ts';
 import { COMPARISONS } from './comparisons.ts';
 import type { CompileContext } from './compile-context.ts';
-import { quoted, type Compiled } from './compiled.ts';
+import type { Compiled } from './compiled.ts';
 import { FormulaProblem, orFault, place } from './formula-problem.ts';
 import { functionNamed, tradeFunction } from './function-names.ts';
 import type { FunctionRow, Takes } from './function-row.ts';
 import { kindInWords, type Kind } from './kinds.ts';
 import { NameWriter } from './name-writer.ts';
+import { quoted } from './quoted.ts';
 import type { Syntax } from './syntax.ts';
 
 /** Writes a formula in the calculating engine's language, or says what is wrong with it and where. */
@@ -112,6 +113,8 @@ class Compiler {
     if (tradeFunction(row.name)) this.functions.add(row.name);
     const lists: string[] = [];
     const args = node.args.map((arg, i) => this.argument(row, arg, i, lists));
+    // Where no condition holds and nothing else is said, there is no answer (a spreadsheet says FALSE).
+    if (row.name === 'IF' && args.length === 2) args.push('DAYBOOK.MISSING()');
     if (row.name === 'COUNTBLANK') args.push(...this.present(node.args[0]));
     const text = `${row.engineName}(${args.join(',')})`;
     const kind = row.gives === 'args' ? this.context.kinds.ofSyntax(node) : row.gives;

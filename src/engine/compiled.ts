@@ -40,8 +40,3 @@ export function cellFormula(compiled: Compiled, guard: 'KNOWN' | 'KNOWNWITHIN' =
   const looked = new Set(inputs.filter((address) => address !== compiled.text));
   return `${guard}(${[compiled.text, ...looked].join(',')})`;
 }
-
-/** A text in the calculating engine's language. */
-export function quoted(text: string): string {
-  return `"${text.replaceAll('"', '""')}"`;
-}

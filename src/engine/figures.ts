@@ -2,9 +2,10 @@ import type { FigureAnswer, FigureAsked } from '../../shared/derived.ts';
 import type { Notebook } from '../../shared/notebook.ts';
 import { isFault, type Fault } from '../../shared/value.ts';
 import type { Book } from './book.ts';
-import { quoted, type Compiled, type NamedList } from './compiled.ts';
+import type { Compiled, NamedList } from './compiled.ts';
 import { looseFigure, looseText } from './loose-formula.ts';
 import type { DayNode } from './node.ts';
+import { quoted } from './quoted.ts';
 import { parseStored } from './stored-formula.ts';
 
 /** A figure asked for, compiled against a book: the formula or what is wrong with it. */

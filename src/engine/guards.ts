@@ -1,4 +1,4 @@
-import { CellError, EmptyValue, SimpleRangeValue } from 'hyperformula';
+import { CellError, EmptyValue, ErrorType, SimpleRangeValue } from 'hyperformula';
 import { fault } from '../../shared/value.ts';
 import { isNoAnswer, noAnswer, toCellError } from './cell-faults.ts';
 import { compare, COMPARISON_NAMES } from './comparisons.ts';
@@ -13,6 +13,7 @@ import {
   type Scalar,
 } from './engine-values.ts';
 import { countBlank, countIf, countUnique } from './list-counting.ts';
+import { unquoted } from './quoted.ts';
 
 /** A function that only the compiler writes, or that replaces a spreadsheet's own where that one misreads blanks. */
 type Guard = (args: Args) => EngineValue;
@@ -47,6 +48,18 @@ function keepGroup(list: EngineValue, groups: EngineValue, name: EngineValue): E
   return SimpleRangeValue.onlyValues(kept);
 }
 
+/** A summary, or a sentence in place of the calculator's "divided by 0" where there are too few figures. */
+function enough(summary: EngineValue): EngineValue {
+  if (!(summary instanceof CellError) || summary.message?.includes('\n')) return summary;
+  if (summary.type !== ErrorType.DIV_BY_ZERO && summary.type !== ErrorType.NUM) return summary;
+  return toCellError(
+    fault(
+      'too-few',
+      'There are too few known figures for this, or they do not fit: a spread needs 2, a ranking as many as its place.',
+    ),
+  );
+}
+
 /** How many entries hold something that is no error: the n of "n of N". */
 function countKnown(list: EngineValue): number {
   return entries(list).filter((entry) => !isMissing(entry) && !(entry instanceof CellError)).length;
@@ -77,10 +90,21 @@ export const GUARDS: ReadonlyMap<string, Guard> = new Map<string, Guard>([
   ['FAULT', (args) => faultOf(args.at(0), args.at(1))],
   [
     'SOMEKNOWN',
-    (args) =>
-      argsFrom(args, 1).some((list) => entries(list).some((entry) => !isMissing(entry)))
-        ? args.at(0)
-        : noAnswer(),
+    (args) => {
+      const known = argsFrom(args, 1).flatMap((list) =>
+        entries(list).filter((entry) => !isMissing(entry)),
+      );
+      const error = known.find((entry) => entry instanceof CellError);
+      if (error) return error;
+      return known.length > 0 ? enough(args.at(0)) : noAnswer();
+    },
+  ],
+  [
+    'PLAINTEXT',
+    (args) => {
+      const code = args.at(0);
+      return typeof code === 'string' ? unquoted(code) : code;
+    },
   ],
   ['COUNTKNOWN', (args) => countKnown(args.at(0))],
   ['KEEPGROUP', (args) => keepGroup(args.at(0), args.at(1), args.at(2))],
@@ -133,6 +157,10 @@ export const GUARDS: ReadonlyMap<string, Guard> = new Map<string, Guard>([
       if (isNoAnswer(value)) return value;
       return value instanceof CellError;
     },
+  ],
+  [
+    'DAYBOOK.COUNTA',
+    (args) => argsFrom(args, 0).reduce<number>((sum, list) => sum + countKnown(list), 0),
   ],
   ['DAYBOOK.COUNTIF', (args) => countIf(args)],
   ['DAYBOOK.COUNTBLANK', (args) => countBlank(args.at(0), args.count > 1 ? args.at(1) : null)],

@@ -10,6 +10,9 @@ import { parseStored } from './stored-formula.ts';
 import type { Syntax } from './syntax.ts';
 import { ROW } from './template.ts';
 
+/** Figures that name figures that name figures: more than this is no page a person wrote. */
+const MOST_FIGURES_WITHIN = 12;
+
 /** What a formula that stands nowhere is compiled against. */
 export interface LoosePlace {
   readonly notebook: Notebook;
@@ -47,6 +50,9 @@ function figureWithin(
   within: readonly string[],
 ): Compiled | Fault {
   const at = `${figure.id} ${place.day}`;
+  if (within.length >= MOST_FIGURES_WITHIN) {
+    return fault('too-deep', 'Too many figures name one another here. Write the formula out.');
+  }
   if (within.includes(at)) {
     return fault('loop', `The figure “${figure.key}” leads back to itself. Change its formula.`);
   }

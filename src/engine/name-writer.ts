@@ -1,14 +1,15 @@
 import type { DayId } from '../../shared/ref.ts';
-import { isFault } from '../../shared/value.ts';
+import { isFault, type Fault } from '../../shared/value.ts';
 import { columnByKey, dayBefore } from '../notebook/read.ts';
 import type { CompileContext } from './compile-context.ts';
-import { quoted, type NamedList, type OwnInput } from './compiled.ts';
+import type { NamedList, OwnInput } from './compiled.ts';
 import { dayNamed, daysBefore } from './days-named.ts';
 import { FormulaProblem, place } from './formula-problem.ts';
 import { functionNamed } from './function-names.ts';
 import type { Kind } from './kinds.ts';
 import { targetOf, type Target } from './names.ts';
 import { dayNodeKey, nodeOf, type DayNode, type NodeKey } from './node.ts';
+import { quoted } from './quoted.ts';
 import { partsOf, type Syntax } from './syntax.ts';
 
 type Own = Extract<Syntax, { kind: 'own' }>;
@@ -59,7 +60,7 @@ export class NameWriter {
   list(node: List, as?: NodeKey): string {
     const { notebook, day: today, layout, home } = this.context;
     const target = targetOf(notebook, node.name);
-    if (isFault(target)) throw new FormulaProblem(target.fault, target.sentence);
+    if (isFault(target)) throw unknownAt(target, node);
     this.refuseOutcome(target, node.at);
     if (target.kind !== 'column' && target.kind !== 'fact')
       throw new FormulaProblem(
@@ -81,11 +82,7 @@ export class NameWriter {
 
   private target(node: Own): Target {
     const target = targetOf(this.context.notebook, node.name);
-    if (isFault(target))
-      throw new FormulaProblem(
-        target.fault,
-        target.sentence.replace(`“${node.name.shown}”`, `“${node.name.shown}” ${place(node.at)}`),
-      );
+    if (isFault(target)) throw unknownAt(target, node);
     this.refuseOutcome(target, node.at);
     return target;
   }
@@ -178,6 +175,12 @@ export class NameWriter {
   private need(node: DayNode): void {
     this.needs.set(dayNodeKey(node), { day: node.day, node: node.node });
   }
+}
+
+/** The fault of a name that means nothing, with the place where it stands. */
+function unknownAt({ fault, sentence }: Fault, { name, at }: Own | List): FormulaProblem {
+  const quote = `“${name.shown}”`;
+  return new FormulaProblem(fault, sentence.replace(quote, `${quote} ${place(at)}`));
 }
 
 /** Names handed straight to a function that decides itself about a missing one, as people write them. */

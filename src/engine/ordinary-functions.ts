@@ -66,7 +66,10 @@ const lists: readonly OrdinaryFunction[] = [
   ranked('LARGE', 'The n-th greatest: LARGE(herd.epg, 1) is the greatest.'),
   ranked('SMALL', 'The n-th least.'),
   row('COUNT', 'number', [L], 'How many are known numbers.', { rest: [L] }),
-  row('COUNTA', 'number', [L], 'How many hold anything, text too.', { rest: [L] }),
+  row('COUNTA', 'number', [L], 'How many hold anything, text too.', {
+    engineName: 'DAYBOOK.COUNTA',
+    rest: [L],
+  }),
 ];
 
 const counting: readonly OrdinaryFunction[] = [

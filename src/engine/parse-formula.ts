@@ -29,7 +29,7 @@ const sameMark: Readonly<Record<string, string>> = {
   '≠': '<>',
 };
 
-/** More than this many brackets in brackets is no formula that a person wrote. */
+/** More brackets in brackets, or more terms in a row, than a person writes and a machine can follow. */
 const DEEPEST = 100;
 
 /**
@@ -46,6 +46,7 @@ export function parseFormula(
 class FormulaReader {
   private next = 0;
   private depth = 0;
+  private readonly depths = new Map<Syntax, number>();
   private readonly tokens: readonly Token[];
   private readonly end: number;
 
@@ -68,9 +69,7 @@ class FormulaReader {
   }
 
   private expression(least: number): Syntax {
-    if (++this.depth > DEEPEST) {
-      throw new FormulaProblem('too-deep', 'The formula has too many brackets in one another.');
-    }
+    if (++this.depth > DEEPEST) throw tooDeep();
     let left = this.signed();
     for (;;) {
       const token = this.peek();
@@ -79,10 +78,21 @@ class FormulaReader {
       if (!token || power === undefined || power < least) break;
       this.next++;
       const right = this.expression(power + 1);
-      left = { kind: 'pair', operator: operator as Operator, left, right, at: token.at };
+      left = this.made(
+        { kind: 'pair', operator: operator as Operator, left, right, at: token.at },
+        [left, right],
+      );
     }
     this.depth--;
     return left;
+  }
+
+  /** Notes how deep a part is, and refuses what is too deep to work out. */
+  private made(node: Syntax, parts: readonly Syntax[]): Syntax {
+    const depth = parts.reduce((most, part) => Math.max(most, this.depths.get(part) ?? 0), 0) + 1;
+    if (depth > DEEPEST) throw tooDeep();
+    this.depths.set(node, depth);
+    return node;
   }
 
   private signed(): Syntax {
@@ -90,15 +100,15 @@ class FormulaReader {
     const sign = token ? this.markOf(token) : '';
     if (token && (sign === '-' || sign === '+')) {
       this.next++;
-      if (++this.depth > DEEPEST) throw this.unexpected(token);
+      if (++this.depth > DEEPEST) throw tooDeep();
       const of = this.signed();
       this.depth--;
-      return { kind: 'sign', sign, of, at: token.at };
+      return this.made({ kind: 'sign', sign, of, at: token.at }, [of]);
     }
     let node = this.primary();
     for (let mark = this.peek(); mark && this.markOf(mark) === '%'; mark = this.peek()) {
       this.next++;
-      node = { kind: 'percent', of: node, at: mark.at };
+      node = this.made({ kind: 'percent', of: node, at: mark.at }, [node]);
     }
     return node;
   }
@@ -135,7 +145,10 @@ class FormulaReader {
     const { at } = token;
     const word = token.text.toLowerCase();
     const call = this.callName(token);
-    if (call !== null) return { kind: 'call', name: call, args: this.args(), at };
+    if (call !== null) {
+      const args = this.args();
+      return this.made({ kind: 'call', name: call, args, at }, args);
+    }
     if (word === 'true' || word === 'false') return { kind: 'truth', value: word === 'true', at };
     if (word === 'herd') return this.list(token);
     if ((word === 'previous' || word === 'last') && this.isMark('.')) {
@@ -194,7 +207,7 @@ class FormulaReader {
       if (mark.text === ';') rows.push([]);
       else if (mark.text !== ',') throw this.unexpected(mark);
     }
-    return { kind: 'array', rows, at: open.at };
+    return this.made({ kind: 'array', rows, at: open.at }, rows.flat());
   }
 
   /** After `herd`: `["lambs"]` and `[2026-05-03 evening]` in either order, then `.name`. */
@@ -283,6 +296,13 @@ class FormulaReader {
       );
     return new FormulaProblem('formula', `“${text}” ${where} does not fit there.`);
   }
+}
+
+function tooDeep(): FormulaProblem {
+  return new FormulaProblem(
+    'too-deep',
+    'The formula is too long, or has too many brackets in one another. Split it over two columns.',
+  );
 }
 
 function finite(token: Token): number {

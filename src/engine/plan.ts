@@ -5,13 +5,14 @@ import { columnOf, columnsOf, dayOf, defaultsOf, figuresOf } from '../notebook/r
 import { showDayId } from '../text/day-id.ts';
 import type { Template } from './template.ts';
 import { compile } from './compile.ts';
-import { cellFormula, quoted, type Compiled } from './compiled.ts';
+import { cellFormula, type Compiled } from './compiled.ts';
 import { countsBehind, eggGroups, type EggGroup } from './egg-groups.ts';
 import { KindTable } from './kind-table.ts';
 import type { Layout } from './layout.ts';
 import { loopsIn, roundOf } from './loops.ts';
 import { FACTS } from './names.ts';
 import { dayNodeKey, idOf, isRowNode, type DayNode, type NodeKey } from './node.ts';
+import { quoted } from './quoted.ts';
 import { parseStored } from './stored-formula.ts';
 
 /** One thing that stands in the engine for a day. */

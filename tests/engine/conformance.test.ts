@@ -320,6 +320,43 @@ describe('a limit', () => {
   });
 });
 
+describe('a formula as people may write it', () => {
+  const value = (formula: string): Value => createEngine().evaluate(formula);
+
+  it('may hold quotes, backslashes and line ends in a text', () => {
+    expect(value('"say ""hi"" \\ 50%" & "\nend"')).toBe('say "hi" \\ 50%\nend');
+  });
+
+  it('gives no answer where IF has no else', () => {
+    expect(value('IF(1 > 2, 5)')).toBeNull();
+    expect(value('IF(2 > 1, 5)')).toBe(5);
+  });
+
+  it('says that there are too few figures, not that something divides by 0', () => {
+    expect(sentence(value('STDEV({1})'))).toContain('too few known figures');
+    expect(sentence(value('LARGE({1, 2}, 5)'))).toContain('too few known figures');
+    expect(sentence(value('AVERAGE({1 / 0, 2})'))).toContain('divides by 0');
+  });
+
+  it('leaves blanks out of COUNTA', () => {
+    expect(value('COUNTA({"a", 1, ""})')).toBe(2);
+  });
+
+  it.each([
+    `1${'+1'.repeat(99)}`,
+    `1${'+1'.repeat(5000)}`,
+    `${'('.repeat(5000)}1`,
+    `${'-'.repeat(5000)}1`,
+    `1${'%'.repeat(5000)}`,
+    `${'ABS('.repeat(90)}1${')'.repeat(90)}`,
+    `${'('.repeat(50)}1${'+1'.repeat(60)}${')+1'.repeat(50)}`,
+  ])('may be far too long, and is then refused with a sentence: %.20s…', (formula) => {
+    const answer = value(formula);
+    expect(typeof answer === 'number' || isFault(answer)).toBe(true);
+    if (isFault(answer)) expect(answer.sentence).toMatch(/too long|needs|does not fit/);
+  });
+});
+
 describe('the functions', () => {
   it('ordinary ones are known to the calculating engine', () => {
     const known = new Set(HyperFormula.getRegisteredFunctionNames('enGB'));

@@ -70,7 +70,7 @@ describe('a formula that cannot be read', () => {
     ['herd[].epg', 'herd'],
     ['A1:B2', 'cell addresses'],
     [`${'('.repeat(500)}1`, 'too many brackets'],
-    [`${'-'.repeat(500)}1`, 'does not fit'],
+    [`${'-'.repeat(500)}1`, 'too long'],
   ])('%s says so', (formula, words) => {
     expect(faultOf(formula)).toContain(words);
   });

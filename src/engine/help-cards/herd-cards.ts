@@ -96,7 +96,8 @@ export const HERD_CARDS: readonly HelpCard[] = [
     what: 'k of the negative binomial: the smaller, the more the eggs sit in few animals.',
     missing: leftOut,
     example: { formula: `AGGREGATION(${herd}, 15)`, answer: 1.6694 },
-    inWords: 'Maximum likelihood; none where the counts differ no more than by chance.',
+    inWords:
+      'Maximum likelihood; none where the counts differ no more than by chance. The quick form, by moments, is m² ÷ (s² − m) of the raw counts: 0.8883 for the herd of the example.',
     sources: [
       { text: 'Negative binomial likelihood of statistics texts', status: 'from memory' },
       {
