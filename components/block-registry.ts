@@ -42,7 +42,7 @@ export const blockRegistry: { readonly [K in BlockKind]?: BlockPart } = {
   products: {
     tag: 'sd-products',
     load: () => import('./sd-products.ts'),
-    place: 'side',
+    place: 'wide',
     name: 'Products',
   },
   'reduction check': {

@@ -180,6 +180,12 @@ export const checkStyles: CSSResult = css`
     min-width: 0;
   }
 
+  @media (max-width: 600px) {
+    .zone text {
+      font-size: 23px;
+    }
+  }
+
   @media (pointer: coarse) {
     .tick,
     summary {

@@ -28,8 +28,8 @@ export const doseRoundStyles: CSSResult = css`
     grid-column: 1 / -1;
   }
 
-  .fields input,
-  .fields select {
+  .fields .field > input,
+  .fields .field > select {
     width: 100%;
     min-width: 0;
   }

@@ -12,7 +12,7 @@ export interface GreyZoneFacts {
 }
 
 const WIDTH = 640;
-const HEIGHT = 116;
+const HEIGHT = 122;
 const MARGIN = 18;
 /** Further down than this nothing is told by length: the line ends in an arrow, and the words have the figure. */
 const LOWEST = -50;
@@ -62,13 +62,13 @@ export function greyZone(facts: GreyZoneFacts): TemplateResult {
         <rect class="grey" x=${x(threshold)} y="26" width=${x(expected) - x(threshold)} height="60"></rect>
         <line class="edge" x1=${x(threshold)} x2=${x(threshold)} y1="22" y2="86"></line>
         <line class="edge" x1=${x(expected)} x2=${x(expected)} y1="22" y2="86"></line>
-        <text x=${x(threshold) - 4} y="16" text-anchor="end">threshold ${shortNumber(threshold)} %</text>
-        <text x=${WIDTH - MARGIN} y="16" text-anchor="end">expected ${shortNumber(expected)} %</text>
+        <text x=${x(threshold) - 4} y="18" text-anchor="end">threshold ${shortNumber(threshold)} %</text>
+        <text x=${WIDTH - MARGIN} y="18" text-anchor="end">expected ${shortNumber(expected)} %</text>
         <line class="axis" x1=${MARGIN} x2=${WIDTH - MARGIN} y1="86" y2="86"></line>
         ${ticks.map(
           (tick) => svg`
             <line class="axis" x1=${x(tick)} x2=${x(tick)} y1="86" y2="91"></line>
-            <text x=${x(tick)} y="107" text-anchor="middle">${String(tick).replace('-', '−')}</text>`,
+            <text x=${x(tick)} y="112" text-anchor="middle">${String(tick).replace('-', '−')}</text>`,
         )}
         <line class="span" x1=${left} x2=${right} y1=${y} y2=${y}></line>
         ${

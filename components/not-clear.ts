@@ -1,6 +1,6 @@
 import type { Notebook } from '../shared/notebook.ts';
 import { animalsOf, treatmentsOf } from '../src/notebook/read.ts';
-import { notClear } from '../src/treating/clearance.ts';
+import { notClear, notClearWords } from '../src/treating/clearance.ts';
 
 /** Animals of which the same is not clear. */
 export interface NotClearGroup {
@@ -14,8 +14,7 @@ export function notClearOn(notebook: Notebook, date: string): readonly NotClearG
   const groups = new Map<string, string[]>();
   for (const { id, tag, left } of animalsOf(notebook)) {
     if (!treated.has(id) || (left !== undefined && left <= date)) continue;
-    const { meat, milk } = notClear(notebook, id, date);
-    const sentence = [meat, milk].filter((words) => words !== null).join(' ');
+    const sentence = notClearWords(notClear(notebook, id, date)).join(' ');
     if (sentence === '') continue;
     groups.set(sentence, [...(groups.get(sentence) ?? []), tag]);
   }

@@ -173,7 +173,8 @@ export class SdDoseRound extends LitElement {
     const mark = this.mark(notebook);
     const typed = this.typed.get(animal.id);
     const fault = this.typedFault(animal.id, notebook);
-    const stops = round.band ? [] : answer.stops;
+    const ofAll = stopsOfAll(round);
+    const stops = round.band ? [] : answer.stops.filter((stop) => !ofAll.includes(stop));
     return html`
       <li>
         <div class="line">
@@ -247,6 +248,7 @@ export class SdDoseRound extends LitElement {
     const { questions, doses } = round;
     return html`
       ${this.renderBand(round)}
+      ${stopsOfAll(round).map((stop) => html`<p class="small fault">${stop}</p>`)}
       <ul class="doses" aria-label="Doses">
         ${doses.map((dose) => this.renderDose(dose, round, notebook))}
       </ul>
@@ -328,6 +330,15 @@ export class SdDoseRound extends LitElement {
       ${this.renderSaid()}
     `;
   }
+}
+
+/** Why there is no dose for anyone, said once and not beside each animal. */
+function stopsOfAll({ doses, band }: DoseRound): readonly string[] {
+  const [first, ...others] = doses;
+  if (band || !first) return [];
+  return first.answer.stops.filter((stop) =>
+    others.every(({ answer }) => answer.stops.includes(stop)),
+  );
 }
 
 customElements.define('sd-dose-round', SdDoseRound);

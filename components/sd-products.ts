@@ -70,6 +70,7 @@ export class SdProducts extends LitElement {
         margin: 4px 0 0;
         padding-left: 1.1em;
         font-size: var(--size-small);
+        list-style: disc;
       }
 
       sd-product-form {

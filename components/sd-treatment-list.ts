@@ -151,7 +151,7 @@ export class SdTreatmentList extends LitElement {
         const none = isBelow ? '' : 'not judged. ';
         return html`<p class="group">
           <span class="soft">${lack.length > 0 ? `${words}: ${lack.join(', ')}. ` : none}</span>
-          ${alike.map(({ animal }) => animal.tag).join(', ')}
+          ${alike.map(({ animal }, at) => html`${at > 0 ? ', ' : ''}<span class="name">${animal.tag}</span>`)}
         </p>`;
       })}
       <button

@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { About, Notebook } from '../shared/notebook.ts';
 import { columnsOf } from '../src/notebook/read.ts';
 import { kgPerLb } from '../src/text/parse-reading.ts';
+import { notClearWords } from '../src/treating/clearance.ts';
 import { isAgainstList } from '../src/treating/decision.ts';
 import type { ListEntry } from '../src/treating/treatment-list.ts';
 import type { BoundEpg } from './bound-epg.ts';
@@ -102,7 +103,7 @@ export function weightWords(kg: number | null, about: About): string {
 }
 
 function notes({ cautions, notClear }: ListEntry): readonly string[] {
-  return [...cautions, notClear.meat ?? '', notClear.milk ?? ''].filter((note) => note !== '');
+  return [...cautions, ...notClearWords(notClear)];
 }
 
 function decisionLine(entry: ListEntry, parts: RowParts): TemplateResult {

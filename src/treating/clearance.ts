@@ -97,6 +97,13 @@ export function notClear(notebook: Notebook, animalId: string, date: string): No
   return { meat: sentence('meat'), milk: sentence('milk') };
 }
 
+/** Both in as few sentences as they need: one where meat and milk stand alike. Empty where both are clear. */
+export function notClearWords({ meat, milk }: NotClear): readonly string[] {
+  if (meat === null || milk === null) return [meat, milk].filter((words) => words !== null);
+  const tail = meat.replace(/^Meat/, '');
+  return milk === `Milk${tail}` ? [`Meat and milk${tail}`] : [meat, milk];
+}
+
 /**
  * What to say before animals leave the farm on a date: one sentence for each whose meat is not clear then.
  * It warns and never forbids: an animal may go to another farm with its treatment written down.
