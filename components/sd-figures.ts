@@ -10,6 +10,7 @@ import { figureTable, type FigureLine, type FigureTable } from './figure-table.t
 import { figureWords } from './figure-words.ts';
 import { figuresStyles } from './figures-styles.ts';
 import { tell } from './page-message.ts';
+import { naming } from './naming.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-figure-dialog.ts';
@@ -128,7 +129,14 @@ export class SdFigures extends LitElement {
         <button
           class="quiet figure"
           title="Where this number comes from"
-          @click=${() => askOrigin(this, { kind: 'figure', figure: figure.id, group: line.group })}
+          @mousedown=${(event: Event) => {
+            // A formula being written keeps the focus and takes the figure's name.
+            if (naming.isOn) event.preventDefault();
+          }}
+          @click=${() => {
+            if (naming.offer(figure.key)) return;
+            askOrigin(this, { kind: 'figure', figure: figure.id, group: line.group });
+          }}
         >
           ${words.text}
         </button>
