@@ -1,7 +1,7 @@
 import { promisifyRequest, type UseStore } from 'idb-keyval';
 import type { Seen } from '../../shared/cell.ts';
 import type { Change } from '../../shared/edit.ts';
-import type { Notebook } from '../../shared/notebook.ts';
+import type { Notebook, RowReadings } from '../../shared/notebook.ts';
 import { fault, isFault, type Fault } from '../../shared/value.ts';
 import { writeCells } from '../notebook/apply-edit.ts';
 import { tableNames } from '../notebook/field-checks.ts';
@@ -9,6 +9,7 @@ import { covers, eachCell, madeUp, mergeSeen } from '../notebook/merge-values.ts
 import { languageVersion, newerVersion, notebookVersion } from '../notebook/migrate.ts';
 import { soundRow, soundSeen, soundTable, type Problem } from '../notebook/sound-parts.ts';
 import { placeName, salvage, type Salvaged } from '../notebook/validate.ts';
+import { CellPool } from './cell-pool.ts';
 import { readEntry } from './entry.ts';
 import { isHead, type Head } from './head.ts';
 import { headKey, snapshotKey, under } from './keys.ts';
@@ -182,7 +183,7 @@ async function tablesFrom(
       const records: Record<string, unknown> = Object.fromEntries(piece.records);
       const known = isPresent ? tableNames.find((table) => table === name) : undefined;
       const sound = known ? soundTable(known, records, report, 'kept') : records;
-      tables.set(name, { ...tables.get(name), ...sound });
+      tables.set(name, Object.assign(tables.get(name) ?? {}, sound));
     }
     await pause();
   }
@@ -195,21 +196,32 @@ async function readingsFrom(
   report: Report,
   pause: () => Promise<void>,
 ): Promise<Record<string, Record<string, unknown>>> {
-  const days = new Map<string, [string, unknown][]>();
+  const days: Record<string, Record<string, unknown>> = {};
+  const pool = new CellPool();
   for (const { name: day, piece, raw } of pieces) {
-    const rows = days.get(day) ?? [];
-    days.set(day, rows);
+    const rows = (days[day] ??= {});
     if (piece === null || 'whole' in piece) {
       report({ path: ['readings', day], sentence: 'a part cannot be read.', raw });
       continue;
     }
     for (const [row, cells] of piece.records) {
       const sound = isPresent ? soundRow(day, row, cells, report, 'kept') : cells;
-      if (sound !== undefined) rows.push([row, sound]);
+      if (sound === undefined) continue;
+      rows[row] = sound;
+      if (isPresent) shareCells(sound, pool);
     }
     await pause();
   }
-  return Object.fromEntries([...days].map(([day, rows]) => [day, Object.fromEntries(rows)]));
+  return days;
+}
+
+/** Shares the cells of a row that was just read, and that nothing else holds yet. */
+function shareCells(row: unknown, pool: CellPool): void {
+  const cells = row as Record<string, RowReadings[string]>;
+  for (const column of Object.keys(cells)) {
+    const cell = cells[column];
+    if (cell) cells[column] = pool.share(cell);
+  }
 }
 
 /**
