@@ -135,7 +135,7 @@ export class SdFigures extends LitElement {
           }}
           @click=${() => {
             if (naming.offer(figure.key)) return;
-            askOrigin(this, { kind: 'figure', figure: figure.id, group: line.group });
+            void askOrigin(this, { kind: 'figure', figure: figure.id, group: line.group });
           }}
         >
           ${words.text}
