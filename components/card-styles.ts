@@ -75,6 +75,13 @@ export const cardStyles: CSSResult = css`
     font-size: 1.5rem;
   }
 
+  .answer .sure {
+    min-height: 44px;
+    margin: -8px -12px -8px auto;
+    color: var(--accent);
+    font-size: var(--size-small);
+  }
+
   .answer p {
     flex-basis: 100%;
     margin: 0;

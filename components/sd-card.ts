@@ -4,6 +4,7 @@ import { lineOf, putBehind, type LineKind } from '../src/notebook/line.ts';
 import { animalOf, columnByKey, dayOf } from '../src/notebook/read.ts';
 import { groupOn } from '../src/notebook/present.ts';
 import type { Session } from '../src/session/session.ts';
+import { askOrigin } from './ask-origin.ts';
 import { Announcer } from './announcer.ts';
 import { cardField, cardParts, type CardHand, type CardPart } from './card-fields.ts';
 import { cardStyles } from './card-styles.ts';
@@ -272,6 +273,16 @@ export class SdCard extends LitElement {
               >`
         }
         ${outcome.reason ? html`<p class="small soft">${outcome.reason}</p>` : nothing}
+        ${
+          epg && figure && figure.text !== ''
+            ? html`<button
+                class="quiet sure"
+                @click=${() => askOrigin(this, { kind: 'cell', row, column: epg.id })}
+              >
+                How sure, and from what
+              </button>`
+            : nothing
+        }
       </div>
     `;
   }

@@ -1,9 +1,13 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
-import { columnByKey, columnOf, dayOf } from '../src/notebook/read.ts';
+import { aboutOf, columnByKey, columnOf, dayOf } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
+import { isFault } from '../shared/value.ts';
+import { aggregationByMoments } from '../src/stats/aggregation.ts';
 import { outcomeOf } from '../src/notebook/outcome.ts';
 import { functionCard, helpCardStyles } from './help-card.ts';
 import type { NamedValues } from './figure-origin.ts';
+import { figureText } from './figure-text.ts';
+import { herdLists } from './herd-lists.ts';
 import { originOf, type Origin, type OriginTarget } from './origin-of.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
@@ -195,7 +199,8 @@ export class SdOrigin extends LitElement {
         functions.includes('SHEDDERSHARE')
           ? html`<sd-shedder-note .group=${group}></sd-shedder-note>`
           : nothing
-      }`;
+      }
+      ${functions.includes('AGGREGATION') ? this.renderMoments(session, group) : nothing}`;
     }
     const isSure = ['eggs', 'factor', 'epg', 'epg_low', 'epg_high', 'agree'].some(
       (key) => columnByKey(session.notebook, key)?.id === target.column,
@@ -204,6 +209,14 @@ export class SdOrigin extends LitElement {
       ? html`<h3>How sure this count is</h3>
           <sd-sureness .row=${target.row}></sd-sureness>`
       : nothing;
+  }
+
+  /** The quick form of k beside the one by maximum likelihood. */
+  private renderMoments(session: Session, group: string | null): TemplateResult | typeof nothing {
+    const k = aggregationByMoments(herdLists(session, group)?.eggs ?? []);
+    if (isFault(k)) return nothing;
+    const mark = aboutOf(session.notebook).decimalMark ?? '.';
+    return html`<p class="small soft">By moments of the raw counts: ${figureText(k, 2, mark)}.</p>`;
   }
 
   /** An outcome comes from the day's criteria, each with how it stands for this animal. */

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { createEngine } from '../../src/engine/engine.ts';
 import { HELP_CARDS, helpCard } from '../../src/engine/help-cards/all-help-cards.ts';
+import { checkValues } from '../stats/check-values.ts';
 import { TRADE_FUNCTIONS } from '../../src/engine/trade-functions/all-trade-functions.ts';
 
 const engine = createEngine();
@@ -12,6 +13,11 @@ describe('help cards', () => {
     );
     expect(helpCard('EPG')?.params.map(({ name }) => name)).toEqual(['eggs', 'factor']);
     expect(helpCard('NOSUCH')).toBeUndefined();
+  });
+
+  it('gives k by moments beside k by maximum likelihood, R 4.2.2', () => {
+    const herd = checkValues.herds.find(({ name }) => name === 'herd-1');
+    expect(helpCard('AGGREGATION')?.inWords).toContain(herd?.k_moments?.toFixed(4) ?? 'no herd');
   });
 
   // The answers on the cards are those of R 4.2.2 where a distribution or a likelihood is behind them
