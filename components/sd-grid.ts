@@ -50,6 +50,7 @@ export class SdGrid extends LitElement implements HandHost {
   private readonly paste: GridPaste;
   private readonly session = new Select<Session>(this, (session) => session, { when: () => false });
   private held: GridModel | undefined;
+  private lastFollowed: Session | undefined;
   private stops: (() => void)[] = [];
   private readonly sight: GridSight;
   private isPlacing = false;
@@ -96,6 +97,7 @@ export class SdGrid extends LitElement implements HandHost {
 
   override connectedCallback(): void {
     super.connectedCallback();
+    this.requestUpdate();
     this.stops.push(naming.subscribe(() => this.requestUpdate()));
   }
 
@@ -121,8 +123,10 @@ export class SdGrid extends LitElement implements HandHost {
 
   private follow(session: Session): void {
     const model = new GridModel(session, () => this.requestUpdate());
+    // Put back in another place of the page, the focus stays with its cell; another notebook begins anew.
+    if (session !== this.lastFollowed) this.hand.active = null;
+    this.lastFollowed = session;
     this.held = model;
-    this.hand.active = null;
     this.stops.push(
       session.subscribe((notice) => {
         if (this.held !== model) return;

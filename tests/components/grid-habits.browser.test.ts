@@ -266,6 +266,21 @@ describe('sd-grid: what changes under the hand', () => {
     expect(seen(cellAt(grid, 'W-102', 'chamber2'))).to.equal('3');
   });
 
+  it('goes on when it is moved to another place of the page', async () => {
+    const { grid, session } = await plainGrid(5);
+    await press(grid, 'ArrowDown');
+    const other = document.createElement('div');
+    grid.parentElement?.append(other);
+    other.append(grid);
+    await settled(grid);
+    grid.focus();
+    await settled(grid);
+    expect(focused(grid)).to.equal('A-002 chamber1');
+    await press(grid, '6', 'Enter');
+    expect(seen(cellAt(grid, 'A-002', 'chamber1'))).to.equal('6');
+    expect(typedIn(session, 'A-002', 'chamber1')).to.equal('6');
+  });
+
   it('draws only the row that was typed in again', async () => {
     const { grid } = await plainGrid(40);
     const changed = new Set<string>();
