@@ -99,8 +99,8 @@ export class SdBlock extends LitElement {
       }
 
       @media print {
-        .counts sd-counts {
-          max-height: none;
+        .frame.counts {
+          display: none;
         }
 
         .frame {

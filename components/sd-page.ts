@@ -18,6 +18,7 @@ import { theme } from './theme.ts';
 import './sd-day-bar.ts';
 import './sd-menu.ts';
 import './sd-page-header.ts';
+import './sd-paper-counts.ts';
 
 /** From this width on, blocks of the side stand beside the counts. */
 const wideEnough = '(min-width: 1000px)';
@@ -275,6 +276,7 @@ export class SdPage extends LitElement {
         ></sd-page-header>
         <sd-day-bar></sd-day-bar>
       </div>
+      <sd-paper-counts></sd-paper-counts>
       ${this.renderLinks(blocks)} ${this.renderFirstSteps()} ${this.renderColumns(blocks)}
       <div class="end">
         <sd-menu

@@ -148,6 +148,8 @@ async function take(browser: Browser, folder: string): Promise<void> {
       } catch (error) {
         console.error(`${name}: ${error instanceof Error ? error.message : String(error)}`);
       }
+      if (scene === 'print' && !isTouch)
+        await page.pdf({ path: join(folder, `${name}.pdf`), format: 'A4' });
       await page.screenshot({ path: join(folder, `${name}.png`), fullPage: wholePage === true });
       await context.close();
     }
