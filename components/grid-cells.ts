@@ -71,11 +71,13 @@ function cellTemplate(
     data-column=${column.column.key}
     data-at-column=${i}
     title=${cell.reason ?? nothing}
-    style=${cell.heat === undefined ? nothing : styleMap({ '--heat': shade(cell.heat) })}
+    style=${styleMap(cell.heat === undefined ? unshaded : { '--heat': shade(cell.heat) })}
   >
     ${textTemplate(cell)}
   </div>`;
 }
+
+const unshaded = {};
 
 function shade(heat: number): string {
   return `${Math.round(heat * 100)}%`;
