@@ -25,6 +25,18 @@ export const pageActions: readonly PageAction[] = [
     place: 'header',
   },
   {
+    label: 'Import',
+    run: (_session, page) =>
+      openDialog(page, 'sd-import-dialog', () => import('./sd-import-dialog.ts')),
+    place: 'more',
+  },
+  {
+    label: 'Export',
+    run: (_session, page) =>
+      openDialog(page, 'sd-export-dialog', () => import('./sd-export-dialog.ts')),
+    place: 'more',
+  },
+  {
     label: 'Functions',
     run: (_session, page) =>
       openDialog(page, 'sd-function-list', () => import('./sd-function-list.ts')),
@@ -35,5 +47,9 @@ export const pageActions: readonly PageAction[] = [
     run: (session, _page, services) => services.saveToFile(session),
     place: 'more',
   },
-  { label: 'Print', run: () => window.print(), place: 'more' },
+  {
+    label: 'Print',
+    run: (_session, page) => openDialog(page, 'sd-paper', () => import('./sd-paper.ts')),
+    place: 'more',
+  },
 ];

@@ -2,6 +2,10 @@ import { css, type CSSResult } from 'lit';
 
 /** How the parts of an open notebook stand on the page, on a wide screen, a phone, and paper. */
 export const pageStyles: CSSResult = css`
+  :host([data-paper]) > :not(sd-paper) {
+    display: none;
+  }
+
   :host {
     display: block;
     min-height: 100dvh;

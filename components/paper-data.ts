@@ -1,0 +1,90 @@
+import type { Value } from '../shared/value.ts';
+import { isFault } from '../shared/value.ts';
+import { toShown } from '../src/engine/stored-formula.ts';
+import { createEngine } from '../src/engine/engine.ts';
+import { methodRows } from '../src/csv/export-method.ts';
+import type { WriteCell } from '../src/csv/write-table.ts';
+import { blocksOf, columnByKey, daysOf } from '../src/notebook/read.ts';
+import type { Session } from '../src/session/session.ts';
+import { checkChoice, productsBetween } from '../src/treating/check-choice.ts';
+import { reductionChecks, type ReductionCheck } from '../src/treating/reduction-check.ts';
+import { checkCounts } from './check-rows.ts';
+import { figureTable, type FigureTable } from './figure-table.ts';
+import { dayList, type DayList } from './treatment-list.ts';
+import { ruleOf } from './verdict-rule.ts';
+
+/** What the report for the vet is made of. */
+export interface ReportData {
+  readonly table: FigureTable | null;
+  readonly list: DayList | null;
+  readonly checks: readonly ReductionCheck[];
+  /** What was done and how, in two columns; cautions last. */
+  readonly method: readonly (readonly [what: string, says: string])[];
+  readonly cautions: readonly string[];
+}
+
+export async function reportData(session: Session, signal: AbortSignal): Promise<ReportData> {
+  const { notebook, openDay } = session;
+  const table = await figureTable(session, signal);
+  const list = await dayList(session, signal);
+  const checks = await checksOf(session, signal);
+  const rows = await methodRows(
+    notebook,
+    createEngine(),
+    openDay === null ? [] : [openDay],
+    'comma',
+    (formula) => toShown(notebook, formula),
+  );
+  const said = rows
+    .slice(1)
+    .map((row): readonly [string, string] => [cellWords(row[1]), cellWords(row[2])]);
+  return {
+    table,
+    list,
+    checks,
+    method: said.filter(([what]) => what !== 'caution'),
+    cautions: said.filter(([what]) => what === 'caution').map(([, says]) => says),
+  };
+}
+
+function cellWords(cell: WriteCell | undefined): string {
+  if (cell === null || cell === undefined) return '–';
+  return typeof cell === 'object' ? cell.tag : String(cell);
+}
+
+/** The dewormer check of the page's own block, or of the newest treatment where nothing was chosen. */
+async function checksOf(session: Session, signal: AbortSignal): Promise<readonly ReductionCheck[]> {
+  const { notebook } = session;
+  const choices = blocksOf(notebook).find(({ kind }) => kind === 'reduction check')?.choices ?? {};
+  const start = checkChoice(notebook);
+  const before = choices['before'] ?? start?.before;
+  const after = choices['after'] ?? start?.after;
+  if (before === undefined || after === undefined) return [];
+  const products =
+    choices['products']?.split(/[\s,]+/).filter((id) => id !== '') ??
+    productsBetween(notebook, before, after);
+  const counts = await checkCounts(session, before, after, signal);
+  if (counts === null || products.length === 0) return [];
+  const group = choices['group'] ? { group: choices['group'] } : {};
+  const rows = { rowsBefore: counts.before, rowsAfter: counts.after, others: counts.others };
+  const asked = { before, after, ...group, ...rows, rule: ruleOf(choices) };
+  return reductionChecks(notebook, asked, products).flatMap((check) =>
+    isFault(check) ? [] : [check],
+  );
+}
+
+/** Every day's epg, for the whole grid on paper. */
+export async function seasonEpg(
+  session: Session,
+  signal: AbortSignal,
+): Promise<ReadonlyMap<string, ReadonlyMap<string, Value>>> {
+  const { notebook, engine } = session;
+  const epg = columnByKey(notebook, 'epg');
+  const byDay = new Map<string, ReadonlyMap<string, Value>>();
+  if (!epg) return byDay;
+  for (const { id } of daysOf(notebook)) {
+    signal.throwIfAborted();
+    byDay.set(id, await engine.dayColumn(notebook, id, epg.id));
+  }
+  return byDay;
+}
