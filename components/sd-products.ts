@@ -191,7 +191,7 @@ export class SdProducts extends LitElement {
             Change
           </button>
           <button
-            aria-label=${isRetired ? `Use ${name} again` : `No longer use ${name}`}
+            aria-label=${isRetired ? `Use again: ${name}` : `No longer in use: ${name}`}
             @click=${() => this.retire(product, !isRetired)}
           >
             ${isRetired ? 'Use again' : 'No longer in use'}

@@ -56,8 +56,6 @@ export function checkDaysFault(notebook: Notebook, days: CheckDays): Fault | nul
   const after = dayOf(notebook, days.after);
   if (!before?.date || !after?.date || before.removed === true || after.removed === true)
     return fault('no-day', 'Choose two sampling days of this notebook.');
-  if (!productOf(notebook, days.product)?.name)
-    return fault('no-product', 'Choose the product that was given between the two days.');
   if (after.date < before.date)
     return fault(
       'days-reversed',
@@ -68,6 +66,8 @@ export function checkDaysFault(notebook: Notebook, days: CheckDays): Fault | nul
       'same-day',
       `Both samplings are of ${before.date}. The second one is taken some days after the treatment.`,
     );
+  if (!productOf(notebook, days.product)?.name)
+    return fault('no-product', 'Choose the product that was given between the two days.');
   return null;
 }
 

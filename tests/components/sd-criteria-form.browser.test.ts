@@ -1,0 +1,63 @@
+import { expect } from '@open-wc/testing';
+import { html } from 'lit';
+import type { SdCriteriaForm } from '../../components/sd-criteria-form.ts';
+import '../../components/sd-criteria-form.ts';
+import { dayOf } from '../../src/notebook/read.ts';
+import { READY_SETS } from '../../src/treating/ready-criteria.ts';
+import { demo, openSession } from './open-notebook.ts';
+import { button, choose, deep, onPage, says, TODAY, until, withFacts } from './treating-page.ts';
+
+describe('<sd-criteria-form>, its ready sets', () => {
+  it('puts a set in place of the list as examples, and nothing holds until it is kept', async () => {
+    const session = await openSession();
+    const form = await onPage<SdCriteriaForm>(session, html`<sd-criteria-form></sd-criteria-form>`);
+    const said: string[] = [];
+    form.addEventListener('settings-said', (event) =>
+      said.push((event as CustomEvent<{ sentence: string }>).detail.sentence),
+    );
+    const reasons = (): readonly string[] =>
+      (dayOf(session.notebook, TODAY)?.criteria ?? []).map(({ reason }) => reason);
+    const before = reasons();
+    choose(deep<HTMLSelectElement>(form, '.ready'), 'goat-high');
+    button(form, 'Start from a ready set').click();
+    await says(form, 'eyelids 3');
+    expect(said[0]).to.contain('6 reasons').and.to.contain('Nothing holds until you keep them.');
+    expect(form.renderRoot.querySelectorAll('.chip.open').length).to.equal(6);
+    expect(reasons()).to.deep.equal(before);
+    await expect(form).to.be.accessible();
+    button(form, 'Keep these as mine').click();
+    await until(
+      () => reasons().includes('eyelids 3'),
+      () => reasons().join(),
+    );
+    const set = READY_SETS.find(({ id }) => id === 'goat-high');
+    expect(reasons()).to.deep.equal(set?.criteria.map(({ reason }) => reason));
+    expect(dayOf(session.notebook, TODAY)?.criteria?.[0]?.saidBy).to.contain(
+      'set it with your vet',
+    );
+    // From the open day on: the days before keep their own.
+    expect(
+      dayOf(session.notebook, '2026-05-10')?.criteria?.map(({ reason }) => reason),
+    ).to.deep.equal(before);
+  });
+
+  it('leaves out what the notebook has no column for, and says so', async () => {
+    const session = await openSession(
+      withFacts(demo(), [{ path: ['columns', 'c-dag', 'removed'], value: true }]),
+    );
+    const form = await onPage<SdCriteriaForm>(session, html`<sd-criteria-form></sd-criteria-form>`);
+    const said: string[] = [];
+    form.addEventListener('settings-said', (event) =>
+      said.push((event as CustomEvent<{ sentence: string }>).detail.sentence),
+    );
+    choose(deep<HTMLSelectElement>(form, '.ready'), 'sheep-low');
+    button(form, 'Start from a ready set').click();
+    await until(
+      () => said.length > 0,
+      () => 'nothing said',
+    );
+    expect(said[0]).to.contain(
+      'Left out, since this notebook has no such column: scouring, with eyelids 3.',
+    );
+  });
+});
