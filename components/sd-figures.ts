@@ -45,7 +45,11 @@ export class SdFigures extends LitElement {
   );
   private readonly figures = new Select(this, (session) => figuresOf(session.notebook));
   private readonly size = new ResizeObserver(([entry]) => {
-    this.isWide = (entry?.contentRect.width ?? 0) >= wideFrom;
+    const isWide = (entry?.contentRect.width ?? 0) >= wideFrom;
+    // In the next frame: drawing within the observer's turn would resize what it observes.
+    requestAnimationFrame(() => {
+      this.isWide = isWide;
+    });
   });
 
   constructor() {

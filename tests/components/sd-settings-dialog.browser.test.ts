@@ -1,0 +1,231 @@
+import { expect } from '@open-wc/testing';
+import { html } from 'lit';
+import type { SdSettingsDialog, SettingsView } from '../../components/sd-settings-dialog.ts';
+import '../../components/sd-settings-dialog.ts';
+import { aboutOf, columnByKey, dayOf, limitsOf, limitValue } from '../../src/notebook/read.ts';
+import type { Session } from '../../src/session/session.ts';
+import { openSession } from './open-notebook.ts';
+import {
+  allText,
+  button,
+  choose,
+  deep,
+  onPage,
+  says,
+  TODAY,
+  type,
+  until,
+} from './treating-page.ts';
+
+interface Open {
+  readonly session: Session;
+  readonly dialog: SdSettingsDialog;
+  readonly form: HTMLElement;
+}
+
+async function open(view: SettingsView, tag: string): Promise<Open> {
+  const session = await openSession();
+  const dialog = await onPage<SdSettingsDialog>(
+    session,
+    html`<sd-settings-dialog></sd-settings-dialog>`,
+  );
+  await dialog.open(view);
+  return { session, dialog, form: deep(dialog, tag) };
+}
+
+const field = (host: Element, name: string): HTMLInputElement =>
+  deep<HTMLInputElement>(host, `[name="${name}"]`);
+
+describe('the settings of the notebook', () => {
+  it('keep name, words and units; a weight typed in kg stays as it was typed', async () => {
+    const { session, dialog, form } = await open('about', 'sd-about-form');
+    const weight = columnByKey(session.notebook, 'weight')?.id ?? '';
+    const before = session.notebook.readings[TODAY]?.['a-W-101']?.[weight];
+    field(form, 'title').value = 'Nettlewick';
+    choose(deep<HTMLSelectElement>(form, '[name="weightUnit"]'), 'lb');
+    choose(deep<HTMLSelectElement>(form, '[name="herdWord"]'), 'mob');
+    button(form, 'Keep these').click();
+    await says(dialog, 'Kept.');
+    expect(aboutOf(session.notebook)).to.deep.include({
+      title: 'Nettlewick',
+      weightUnit: 'lb',
+      herdWord: 'mob',
+    });
+    expect(session.notebook.readings[TODAY]?.['a-W-101']?.[weight]).to.equal(before);
+  });
+
+  it('refuse a notebook without a name', async () => {
+    const { session, dialog, form } = await open('about', 'sd-about-form');
+    field(form, 'title').value = ' ';
+    button(form, 'Keep these').click();
+    await says(dialog, 'A notebook needs a name');
+    expect(aboutOf(session.notebook).title).to.equal('Nettlewick Top');
+  });
+});
+
+describe('how you count', () => {
+  it('shows the sum of the factor as it is typed', async () => {
+    const { form } = await open('protocol', 'sd-protocol-form');
+    expect(allText(form)).to.contain('(28 mL + 2 g) ÷ (2 g × 0.15 mL × 2) = 50');
+    // 3 g and 42 mL, two grids of 0.15 mL: 50; one grid: 100 (dilution arithmetic).
+    type(field(form, 'grams'), '3');
+    type(field(form, 'fluidMl'), '42');
+    type(field(form, 'areas'), '1');
+    await says(form, '(42 mL + 3 g) ÷ (3 g × 0.15 mL × 1) = 100');
+  });
+
+  it('holds from the open day on and leaves the days before as they were', async () => {
+    const { session, dialog, form } = await open('protocol', 'sd-protocol-form');
+    await session.open('2026-06-21');
+    type(field(form, 'grams'), '4');
+    button(form, 'Keep these').click();
+    await says(dialog, 'Kept.');
+    const grams = (day: string) => dayOf(session.notebook, day)?.grams;
+    expect(['2026-06-07', '2026-06-21', TODAY].map(grams)).to.deep.equal([2, 4, 4]);
+  });
+
+  it('holds on the open day alone, or on every day, when asked', async () => {
+    const { session, dialog, form } = await open('protocol', 'sd-protocol-form');
+    const grams = (day: string) => dayOf(session.notebook, day)?.grams;
+    const reach = [...(form.shadowRoot?.querySelectorAll('select') ?? [])].at(-1);
+    if (!reach) throw new Error('no reach');
+    await session.open('2026-06-07');
+    choose(reach, 'only this day');
+    type(field(form, 'grams'), '3');
+    button(form, 'Keep these').click();
+    await says(dialog, 'Kept.');
+    expect(['2026-05-10', '2026-06-07', TODAY].map(grams)).to.deep.equal([2, 3, 2]);
+    choose(reach, 'every day');
+    type(field(form, 'grams'), '5');
+    button(form, 'Keep these').click();
+    await until(
+      () => grams('2026-05-10') === 5,
+      () => String(grams('2026-05-10')),
+    );
+    expect(grams(TODAY)).to.equal(5);
+  });
+
+  it('refuses what is no measure with its reason, and keeps what was typed', async () => {
+    const { session, dialog, form } = await open('protocol', 'sd-protocol-form');
+    type(field(form, 'grams'), '2,5');
+    button(form, 'Keep these').click();
+    await says(dialog, 'Type 2.5');
+    expect(field(form, 'grams').value).to.equal('2,5');
+    expect(dayOf(session.notebook, TODAY)?.grams).to.equal(2);
+  });
+});
+
+describe('limits', () => {
+  it('are examples until kept, then bear who said so, from this day on', async () => {
+    const { session, dialog, form } = await open('limits', 'sd-limits-form');
+    expect(allText(form)).to.contain('example, not yet yours');
+    type(deep<HTMLInputElement>(form, '[aria-label="Treat from, value"]'), '800');
+    type(deep<HTMLInputElement>(form, '[aria-label="Treat from, who said so"]'), 'our vet');
+    button(form, 'Keep Treat from as mine').click();
+    await says(dialog, 'Treat from is kept, and yours.');
+    const { notebook } = session;
+    const limit = limitsOf(notebook).find(({ key }) => key === 'treat_from');
+    expect(limit).to.deep.include({ saidBy: 'our vet', confirmed: true });
+    expect(limitValue(notebook, TODAY, limit?.id ?? '')).to.equal(800);
+    expect(limitValue(notebook, '2026-06-07', limit?.id ?? '')).to.equal(500);
+  });
+
+  it('refuse a value that is no number', async () => {
+    const { session, dialog, form } = await open('limits', 'sd-limits-form');
+    type(deep<HTMLInputElement>(form, '[aria-label="Treat from, value"]'), '1e3');
+    button(form, 'Keep Treat from as mine').click();
+    await says(dialog, 'power of ten');
+    const limit = limitsOf(session.notebook).find(({ key }) => key === 'treat_from');
+    expect(limit?.confirmed).to.equal(false);
+  });
+
+  it('can be added, and then stand in formulas by name on every day', async () => {
+    const { session, dialog, form } = await open('limits', 'sd-limits-form');
+    field(form, 'label').value = 'Treat goats from';
+    field(form, 'value').value = '750';
+    button(form, 'Add the limit').click();
+    await says(dialog, 'treat_goats_from');
+    expect(session.engine.evaluate('treat_goats_from')).to.equal(750);
+  });
+});
+
+describe('criteria', () => {
+  const reasons = ({ session }: Open): string[] =>
+    (dayOf(session.notebook, TODAY)?.criteria ?? [])
+      .toSorted((a, b) => b.danger - a.danger)
+      .map(({ reason }) => reason);
+
+  it('are put in their order of danger, confirmed, and kept from this day on', async () => {
+    const at = await open('criteria', 'sd-criteria-form');
+    button(at.form, 'Move bottle jaw up').click();
+    await until(
+      () => !button(at.form, 'Move bottle jaw down').disabled,
+      () => allText(at.form),
+    );
+    expect(reasons(at)[0], 'nothing holds until it is kept').to.equal('white eyelids (5)');
+    button(at.form, 'Keep these as mine').click();
+    await says(at.dialog, 'The criteria are kept, and yours.');
+    expect(reasons(at)[0]).to.equal('bottle jaw');
+    expect(dayOf(at.session.notebook, TODAY)?.criteria?.every((one) => one.confirmed)).to.be.true;
+    expect(dayOf(at.session.notebook, '2026-06-07')?.criteria?.[0]?.confirmed).to.equal(false);
+  });
+
+  it('refuse a condition that names nothing, at its place, and lose no word of it', async () => {
+    const at = await open('criteria', 'sd-criteria-form');
+    button(at.form, 'Add a reason').click();
+    await says(at.form, 'Reason, in words');
+    const editor = deep(at.form, '.edit');
+    const reason = editor.querySelector('input');
+    const field = editor.querySelector('sd-formula-field');
+    const condition = field?.shadowRoot?.querySelector('input');
+    if (!reason || !condition) throw new Error('no editor');
+    type(reason, 'dirty tail');
+    type(condition, 'dagg >= 4');
+    button(at.form, 'Keep these as mine').click();
+    await says(at.form, '"dirty tail": ');
+    expect(reasons(at)).not.to.include('dirty tail');
+    expect(condition.value).to.equal('dagg >= 4');
+    type(condition, 'dag >= 4');
+    button(at.form, 'Keep these as mine').click();
+    await says(at.dialog, 'The criteria are kept, and yours.');
+    expect(reasons(at).at(-1)).to.equal('dirty tail');
+  });
+
+  it('can be forgotten before they are kept', async () => {
+    const at = await open('criteria', 'sd-criteria-form');
+    button(at.form, 'Remove bottle jaw').click();
+    await says(at.form, 'Forget the changes');
+    button(at.form, 'Forget the changes').click();
+    await until(
+      () => allText(at.form).includes('bottle jaw'),
+      () => allText(at.form),
+    );
+    expect(reasons(at)).to.include('bottle jaw');
+  });
+});
+
+describe('egg types', () => {
+  it('looked for show their columns and are kept for the day', async () => {
+    const { session, dialog, form } = await open('eggs', 'sd-egg-types-form');
+    const labels = [...(form.shadowRoot?.querySelectorAll('label.tick') ?? [])];
+    const coccidia = labels.find((one) => one.textContent?.trim() === 'coccidia');
+    coccidia?.querySelector('input')?.click();
+    button(form, 'Keep these').click();
+    await says(dialog, 'Kept.');
+    const column = columnByKey(session.notebook, 'coccidia');
+    expect(dayOf(session.notebook, TODAY)?.lookedFor).to.include(column?.id);
+    expect(column?.hidden).to.not.equal(true);
+  });
+
+  it('can be added, with eggs per gram by the same factor', async () => {
+    const { session, dialog, form } = await open('eggs', 'sd-egg-types-form');
+    field(form, 'label').value = 'Whipworm';
+    button(form, 'Add the egg type').click();
+    await says(dialog, 'Whipworm is added.');
+    expect(columnByKey(session.notebook, 'whipworm')).to.deep.include({
+      kind: 'count',
+      otherEggs: true,
+    });
+    expect(columnByKey(session.notebook, 'whipworm_epg')?.kind).to.equal('formula');
+  });
+});
