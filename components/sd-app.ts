@@ -107,7 +107,9 @@ export class SdApp extends LitElement {
     const { services } = this;
     if (!services) return;
     const kept = await services.shelf.read(services.demo.id);
-    if (isFault(kept)) await services.shelf.add(services.demo.make());
+    // Any other fault is told when it is opened: what is kept there must not be written over.
+    if (isFault(kept) && kept.fault === 'no-notebook')
+      await services.shelf.add(services.demo.make());
     else await services.shelf.restore(services.demo.id);
     await this.load(services.demo.id);
   }

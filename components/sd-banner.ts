@@ -62,7 +62,7 @@ export class SdBanner extends LitElement {
     const told = all.filter(({ kind }, at) => all.findIndex((one) => one.kind === kind) === at);
     const saved = this.saved.value;
     if (saved?.state !== 'memory' || told.some(({ kind }) => kind === 'memory only')) return told;
-    const sentence = `Not saved: ${saved.sentence} What you type now is only in this page. Save the notebook to a file before you close it.`;
+    const sentence = `Not saved. ${saved.sentence}`;
     return [{ kind: 'not kept', sentence }, ...told];
   }
 

@@ -39,7 +39,9 @@ export class StoreShelf implements Shelf {
 
   async read(id: string): Promise<Notebook | Fault> {
     const kept = await this.store.read(id);
-    return isFault(kept) ? this.memory.read(id) : kept.notebook;
+    if (!isFault(kept)) return kept.notebook;
+    const held = await this.memory.read(id);
+    return isFault(held) ? kept : held;
   }
 
   async open(id: string, held?: Claim): Promise<OpenedNotebook | Fault> {

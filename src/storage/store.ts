@@ -4,14 +4,17 @@ import type { Transaction } from '../../shared/edit.ts';
 import type { Notebook } from '../../shared/notebook.ts';
 import { isFault, type Fault } from '../../shared/value.ts';
 import { applyEdit } from '../notebook/apply-edit.ts';
+import { newerVersion } from '../notebook/migrate.ts';
 import { aboutOf } from '../notebook/read.ts';
 import { headOf, isHead, type Head } from './head.ts';
 import { NotebookJournal, type Surroundings, type Told } from './journal.ts';
-import { asideKey, headKey, kinds, under } from './keys.ts';
+import { asideKey, headKey, kinds, snapshotKey, under } from './keys.ts';
 import { loadNotebook, type Damage, type Loaded } from './load.ts';
+import { OwnTemplates } from './own-templates.ts';
 import { Persistence } from './persistence.ts';
 import { randomId } from './random-id.ts';
-import { everything, piecesOf, putPieces, type Touched } from './snapshot.ts';
+import { everything, piecesOf, putPieces, readMark, type Touched } from './snapshot.ts';
+import { StorageError } from './storage-fault.ts';
 import { openStrictStore, write, type OpenOptions } from './strict-store.ts';
 
 export interface StoreOptions extends OpenOptions, Partial<Surroundings> {
@@ -74,12 +77,17 @@ function idle(): Promise<void> {
 
 /** All notebooks of this browser. Reading gives values or faults; writing rejects with a sentence. */
 export class Store {
+  /** The person's own templates, kept in the same place. */
+  readonly templates: OwnTemplates;
+
   constructor(
     private readonly use: UseStore,
     private readonly around: Surroundings,
     /** Whether the browser has promised to keep what is here; asked after the first real save. */
     readonly persistence: Persistence,
-  ) {}
+  ) {
+    this.templates = new OwnTemplates(use);
+  }
 
   /** Every notebook kept here, last used first. One whose line is damaged is listed by its id. */
   async list(): Promise<readonly NotebookLine[]> {
@@ -97,8 +105,16 @@ export class Store {
     return [...sound, ...unlisted.map(unreadableLine)].sort((a, b) => b.usedAt - a.usedAt);
   }
 
-  /** Keeps a whole notebook: a new one, or one in place of what was kept under its id. */
+  /**
+   * Keeps a whole notebook: a new one, or one in place of what was kept under its id. Rejects where
+   * a newer program keeps a notebook there, since that cannot be read and must not be written over.
+   */
   async add(notebook: Notebook): Promise<void> {
+    const mark = await this.use('readonly', (store) =>
+      promisifyRequest<unknown>(store.get(snapshotKey(notebook.id))),
+    ).then(readMark);
+    const newer = mark && newerVersion(mark.version, mark.language);
+    if (newer) throw new StorageError(newer);
     const before = await this.head(notebook.id);
     const now = this.around.now();
     const head = { ...headOf(notebook, randomId(), now), last: before?.last ?? 0 };

@@ -178,6 +178,9 @@ describe('a notebook of another version in the store', () => {
     await put(name, JSON.stringify({ ...mark, version: 2 }), ['snapshot', 'n']);
     const result = await store.open('n');
     expect(result).to.include({ fault: 'newer-version' });
+    let refused = '';
+    await store.add(herd('n', 1)).catch((error: Error) => (refused = error.message));
+    expect(refused).to.contain('newer Sampling Daybook');
     expect(await rawKeys(name, 'edit')).to.have.length(3);
   });
 
