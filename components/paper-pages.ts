@@ -1,11 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { Notebook } from '../shared/notebook.ts';
-import { isFault, type Value } from '../shared/value.ts';
+import type { Animal, Notebook } from '../shared/notebook.ts';
+import type { Value } from '../shared/value.ts';
 import { benchSheet, pagesOf } from '../src/notebook/bench-sheet.ts';
 import { cupLabels } from '../src/notebook/cup-labels.ts';
 import type { LineKind } from '../src/notebook/line.ts';
 import { aboutOf, animalsOf, dayOf, daysOf, readingOf, columnByKey } from '../src/notebook/read.ts';
 import { isPresent } from '../src/notebook/present.ts';
+import { boundEpg } from './bound-epg.ts';
 import { dayWords } from './day-words.ts';
 import { figureText } from './figure-text.ts';
 import { styleMap } from './style-map.ts';
@@ -94,8 +95,6 @@ export function gridPages(
   notebook: Notebook,
   byDay: ReadonlyMap<string, ReadonlyMap<string, Value>>,
 ): TemplateResult {
-  const mark = aboutOf(notebook).decimalMark ?? '.';
-  const status = columnByKey(notebook, 'status');
   const blocks = pagesOf(daysOf(notebook), datesAcross);
   return html`
     ${heading(notebook, 'Eggs per gram by date', '')}
@@ -113,18 +112,12 @@ export function gridPages(
               (animal) => html`
                 <tr>
                   <th scope="row">${animal.tag}</th>
-                  ${days.map((day) => {
-                    const value = byDay.get(day.id)?.get(animal.id) ?? null;
-                    const said = status && readingOf(notebook, day.id, animal.id, status.id)?.text;
-                    const away = isPresent(notebook, day.id, animal) ? '–' : 'not here';
-                    return html`<td class="number">
-                      ${
-                        typeof value === 'number'
-                          ? figureText(value, 0, mark)
-                          : html`<small>${said ?? away}</small>`
-                      }
-                    </td>`;
-                  })}
+                  ${days.map(
+                    (day) =>
+                      html`<td class="number">
+                        ${epgOnPaper(notebook, day.id, animal, byDay.get(day.id)?.get(animal.id))}
+                      </td>`,
+                  )}
                 </tr>
               `,
             )}
@@ -136,6 +129,26 @@ export function gridPages(
   `;
 }
 
+/** One animal's epg of a day: the figure, what its bound says, its status, or why there is none. */
+function epgOnPaper(
+  notebook: Notebook,
+  day: string,
+  animal: Animal,
+  value: Value | undefined,
+): TemplateResult | string {
+  const mark = aboutOf(notebook).decimalMark ?? '.';
+  if (typeof value === 'number') return figureText(value, 0, mark);
+  const status = columnByKey(notebook, 'status');
+  const said = status && readingOf(notebook, day, animal.id, status.id)?.text;
+  const bound = boundEpg(notebook, day, animal.id, () => null);
+  if (said !== undefined) return html`<small>${said}</small>`;
+  if (bound) {
+    const figure = bound.epg === null ? '' : ` ${figureText(bound.epg, 0, mark)}`;
+    return html`<small>${bound.is}${figure}</small>`;
+  }
+  return isPresent(notebook, day, animal) ? '–' : html`<small>not here</small>`;
+}
+
 /** What a printed page is of: notebook, place, kind of sheet, day. */
 export function heading(notebook: Notebook, what: string, day: string): TemplateResult {
   const { title = '', place = '' } = aboutOf(notebook);
@@ -145,11 +158,4 @@ export function heading(notebook: Notebook, what: string, day: string): Template
       <p>${[title, place].filter((words) => words !== '').join(', ')}</p>
     </header>
   `;
-}
-
-/** A derived value on paper: figures rounded for reading, a dash for missing, a fault's sentence. */
-export function valueWords(value: Value, mark: '.' | ','): string {
-  if (isFault(value)) return value.sentence;
-  if (value === null || value === '') return '–';
-  return typeof value === 'number' ? figureText(value, undefined, mark) : String(value);
 }

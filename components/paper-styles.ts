@@ -76,9 +76,9 @@ export const paperStyles: CSSResult = css`
     break-inside: auto;
   }
 
-  table {
-    width: 100%;
-    margin: 0 0 10pt;
+  .sheet table {
+    width: calc(100% - 2px);
+    margin: 0 1px 10pt;
     border-collapse: collapse;
   }
 
@@ -126,7 +126,7 @@ export const paperStyles: CSSResult = css`
     vertical-align: middle;
   }
 
-  .write small {
+  .write tbody small {
     display: inline;
   }
 
