@@ -8,9 +8,12 @@
  * - `day`: readings of up to a thousand rows of one sampling day, as JSON
  * - `edit`: one edit made since, as JSON, by number
  * - `aside`: something damaged that could not be read, for download
+ *
+ * Beside them stands `template`: a template of the person's own, of no notebook.
  */
-export type Kind = 'head' | 'snapshot' | 'table' | 'day' | 'edit' | 'aside';
+export type Kind = 'head' | 'snapshot' | 'table' | 'day' | 'edit' | 'aside' | 'template';
 
+/** The kinds that are a notebook's. */
 export const kinds: readonly Kind[] = ['head', 'snapshot', 'table', 'day', 'edit', 'aside'];
 
 export type Key = [kind: Kind, ...rest: (string | number)[]];
