@@ -5,7 +5,7 @@ import { columnsOf, figuresOf, limitsOf } from './read.ts';
 /** Names that formulas already use for something else. */
 export const reservedNames: ReadonlySet<string> = new Set([
   ...['herd', 'previous', 'last', 'tag', 'group', 'class', 'species', 'age', 'true', 'false'],
-  ...['day_grams', 'day_fluid', 'day_area', 'day_areas'],
+  ...['days_treated', 'day_grams', 'day_fluid', 'day_area', 'day_areas'],
 ]);
 
 /**
