@@ -3,7 +3,7 @@ import type { Block } from '../shared/notebook.ts';
 import { changeBlock, removeRecord, reorderBlock } from '../src/notebook/edit-records.ts';
 import { blocksOf } from '../src/notebook/read.ts';
 import { blockRegistry, type BlockElement } from './block-registry.ts';
-import { tell } from './page-message.ts';
+import { pageOf, tell } from './page-message.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-menu.ts';
@@ -196,8 +196,9 @@ export class SdBlock extends LitElement {
     const { block } = this;
     if (!block) return;
     const title = block.title ?? block.kind;
-    tell(this, `"${title}" is off the page.`, 'with undo');
+    const page = pageOf(this);
     await this.blocks.session?.dispatch(removeRecord('blocks', block.id, `removing ${title}`));
+    tell(page, `"${title}" is off the page.`, 'with undo');
   }
 
   private get choices() {

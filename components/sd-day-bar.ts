@@ -177,8 +177,8 @@ export class SdDayBar extends LitElement {
     const { session } = this.days;
     if (!session || session.openDay === null) return;
     const id = session.openDay;
-    tell(this, `${dayName(session.notebook, id)} is taken off, with its counts.`, 'with undo');
     await session.dispatch(removeDay(session.notebook, id));
+    tell(this, `${dayName(session.notebook, id)} is taken off, with its counts.`, 'with undo');
   }
 
   protected override updated(): void {

@@ -18,7 +18,7 @@ import { logTreatments } from '../src/treating/treatment-log.ts';
 import { emptyRound, roundFields, type RoundForm } from './dose-round-fields.ts';
 import { doseRoundStyles } from './dose-round-styles.ts';
 import { figureText } from './figure-text.ts';
-import { tell } from './page-message.ts';
+import { pageOf, tell } from './page-message.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
 import { theme } from './theme.ts';
@@ -163,8 +163,9 @@ export class SdDoseRound extends LitElement {
     this.isAnswered = false;
     this.fault = '';
     this.said = done.warnings;
-    tell(this, words, 'with undo');
+    const page = pageOf(this);
     await session.dispatch(done.edit);
+    tell(page, words, 'with undo');
     this.dispatchEvent(new CustomEvent('round-written', { detail: { warnings: done.warnings } }));
   }
 

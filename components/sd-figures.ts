@@ -84,10 +84,10 @@ export class SdFigures extends LitElement {
 
   private async takeOff(figure: Figure): Promise<void> {
     const name = figure.label ?? figure.key;
-    tell(this, `"${name}" is off the figures.`, 'with undo');
     await this.figures.session?.dispatch(
       removeRecord('figures', figure.id, `removing the figure ${name}`),
     );
+    tell(this, `"${name}" is off the figures.`, 'with undo');
   }
 
   private renderName(figure: Figure): TemplateResult {

@@ -48,8 +48,6 @@ export class SdPage extends LitElement {
   private readonly width = window.matchMedia(wideEnough);
   private readonly frames = new Map<string, SdBlock>();
   private sessionOfMessage: Session | undefined;
-  /** The one transaction a message with undo is about does not take the message away. */
-  private passing = 0;
 
   constructor() {
     super();
@@ -121,12 +119,10 @@ export class SdPage extends LitElement {
 
   private onMessage(event: CustomEvent<PageMessage>): void {
     this.message = event.detail;
-    this.passing = event.detail.canUndo ? 1 : 0;
   }
 
   private onNotice(transaction: object | undefined): boolean {
-    if (transaction && this.passing > 0) this.passing -= 1;
-    else if (transaction) this.message = undefined;
+    if (transaction) this.message = undefined;
     return false;
   }
 

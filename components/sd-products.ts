@@ -7,7 +7,7 @@ import { DOSE_CAUTIONS } from '../src/treating/cautions.ts';
 import { productGaps } from '../src/treating/product-check.ts';
 import { productName, removeProduct, retireProduct } from '../src/treating/product.ts';
 import { wordList } from '../src/treating/word-list.ts';
-import { tell } from './page-message.ts';
+import { pageOf, tell } from './page-message.ts';
 import { doseLine, withdrawalWords } from './product-draft.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
@@ -132,8 +132,9 @@ export class SdProducts extends LitElement {
       return;
     }
     this.fault = null;
-    tell(this, `${name ?? 'The product'} is off the list.`, 'with undo');
+    const page = pageOf(this);
     await session.dispatch(edit);
+    tell(page, `${name ?? 'The product'} is off the list.`, 'with undo');
   }
 
   private async retire({ id }: Product, isRetired: boolean): Promise<void> {

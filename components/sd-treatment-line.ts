@@ -15,7 +15,7 @@ import {
 import { formText } from './form-text.ts';
 import { formStyles } from './form-styles.ts';
 import { logStyles } from './log-styles.ts';
-import { tell } from './page-message.ts';
+import { pageOf, tell } from './page-message.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
 import { theme } from './theme.ts';
@@ -142,8 +142,9 @@ export class SdTreatmentLine extends LitElement {
       this.fault = edit.sentence;
       return;
     }
-    tell(this, 'The treatment is off the log.', 'with undo');
+    const page = pageOf(this);
     await session.dispatch(edit);
+    tell(page, 'The treatment is off the log.', 'with undo');
     this.done([]);
   }
 

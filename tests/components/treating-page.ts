@@ -24,6 +24,8 @@ export async function onPage<T extends Element>(
     today: () => TODAY,
     now: () => Date.UTC(2026, 6, 19, 8, 30),
     newId: () => `n-${(ids += 1)}`,
+    notices: () => [],
+    subscribeNotices: () => () => undefined,
   } as Partial<Services> as Services;
   new ContextProvider(page, { context: sessionContext, initialValue: session });
   new ContextProvider(page, { context: servicesContext, initialValue: services });
