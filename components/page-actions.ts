@@ -8,6 +8,8 @@ export interface PageAction {
   readonly run: (session: Session, page: HTMLElement, services: Services) => void | Promise<void>;
   /** In the header itself, or under "More". On a narrow screen all stand under "More". */
   readonly place: 'header' | 'more';
+  /** Whether this device can do it at all; always, unless given. */
+  readonly isOffered?: (services: Services) => boolean;
 }
 
 /** The header's buttons, in order. A new one is one line here. */
@@ -45,6 +47,36 @@ export const pageActions: readonly PageAction[] = [
   {
     label: 'Save to a file',
     run: (session, _page, services) => services.saveToFile(session),
+    place: 'more',
+  },
+  {
+    label: 'Share the file',
+    run: (session, _page, services) => services.shareFile?.(session),
+    place: 'more',
+    isOffered: (services) => services.shareFile !== undefined,
+  },
+  {
+    label: 'Bring in a second copy',
+    run: (_session, page) =>
+      openDialog(page, 'sd-merge-dialog', () => import('./sd-merge-dialog.ts')),
+    place: 'more',
+  },
+  {
+    label: 'Where two copies differ',
+    run: (_session, page) =>
+      openDialog(page, 'sd-clashes-dialog', () => import('./sd-clashes-dialog.ts')),
+    place: 'more',
+  },
+  {
+    label: 'Start the next season',
+    run: (_session, page) =>
+      openDialog(page, 'sd-next-season', () => import('./sd-next-season.ts')),
+    place: 'more',
+  },
+  {
+    label: 'Save as a template',
+    run: (_session, page) =>
+      openDialog(page, 'sd-save-template', () => import('./sd-save-template.ts')),
     place: 'more',
   },
   {

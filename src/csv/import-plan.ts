@@ -60,6 +60,8 @@ export interface PlannedCup {
 export interface PlannedReading {
   readonly value: Reading;
   readonly line: number;
+  /** Not in the list itself: a factor or a zero that goes with a count. */
+  readonly isAdded: boolean;
 }
 
 /** By day, row and column. */
@@ -88,8 +90,15 @@ export interface ImportPlan {
   readonly readings: PlannedReadings;
   /** By day and row: the line that names the row first, whether it has readings or none. */
   readonly lines: ReadonlyMap<DayId, ReadonlyMap<RowId, number>>;
-  /** Readings to set, and those among them that could not be read as numbers. */
+  /** What became of the rows: taken, waiting for an answer or a day, left out (their lines). */
+  readonly rows: {
+    readonly taken: number;
+    readonly waiting: number;
+    readonly out: readonly number[];
+  };
+  /** Values of the list to set, what goes with them, and those that could not be read as numbers. */
   readonly count: number;
+  readonly countAdded: number;
   readonly countKept: number;
   /** Readings already there with the same value. */
   readonly countSame: number;

@@ -12,6 +12,7 @@ export interface Incoming {
   readonly day: DayId;
   readonly column: ColumnId;
   readonly value: Reading;
+  readonly isAdded: boolean;
 }
 
 const further = ['second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth'];
@@ -26,7 +27,6 @@ type Row = Map<ColumnId, PlannedReading>;
 export class ImportReadings {
   readonly days = new Map<DayId, Map<RowId, Row>>();
   readonly problems: ImportProblem[] = [];
-  count = 0;
   countSame = 0;
   private twice: { text: string; times: number } | null = null;
   private other: { text: string; times: number } | null = null;
@@ -48,14 +48,14 @@ export class ImportReadings {
     }
     const cells: Row = held ?? new Map<ColumnId, PlannedReading>();
     rows.set(row, cells);
-    for (const { column, value } of incoming) {
+    for (const { column, value, isAdded } of incoming) {
       const former = cells.get(column);
       if (former && isOther(former, value) && !this.wins(former, value, tag, day, line)) continue;
       if (!this.isNews(day, row, tag, column, value)) {
         cells.delete(column);
         continue;
       }
-      cells.set(column, { value, line });
+      cells.set(column, { value, line, isAdded });
     }
     return day;
   }

@@ -37,7 +37,8 @@ export class ImportZeros {
     );
     this.filled += blank.length;
     if (this.answers.get('blanks') === 'leave') return [];
-    return blank.map((column) => ({ day, column, value: { kind: 'number', text: '0', value: 0 } }));
+    const value = { kind: 'number', text: '0', value: 0 } as const;
+    return blank.map((column) => ({ day, column, value, isAdded: true }));
   }
 
   /** A strongyle-type count stands in the row as a number, and no status says that it is none. */

@@ -63,6 +63,9 @@ class Planning {
   private readonly refusedLines = new Set<number>();
   private readonly refusedCells = new Set<string>();
   private readonly headingDays: ReadonlySet<DayId>;
+  private taken = 0;
+  private waiting = 0;
+  private readonly out: number[] = [];
   private needsDay = false;
   private countKept = 0;
 
@@ -112,11 +115,15 @@ class Planning {
     const { rows } = this.table;
     if (!(['tag', 'electronic', 'cup'] as const).some((name) => this.at.has(name))) {
       this.sayNoTags();
+      this.out.push(...rows.map(({ line }) => line));
       return this.finish();
     }
     for (const [i, row] of rows.entries()) {
       if (i % slice === 0 && i > 0) yield { done: i, of: rows.length };
-      if (!this.refusedLines.has(row.line)) this.takeRow(row);
+      const became = this.refusedLines.has(row.line) ? 'out' : this.takeRow(row);
+      if (became === 'taken') this.taken += 1;
+      else if (became === 'waiting') this.waiting += 1;
+      else this.out.push(row.line);
     }
     return this.finish();
   }
@@ -135,9 +142,9 @@ class Planning {
     return row.cells[column] ?? '';
   }
 
-  private takeRow(row: Row): void {
+  private takeRow(row: Row): 'taken' | 'waiting' | 'out' {
     const day = this.dayOfRow(row);
-    if (day === undefined) return;
+    if (day === undefined) return 'out';
     const sample = this.own ? (row.cells[this.own.sample] ?? '') : '';
     const cup = this.cell(row, 'cup').trim();
     const tag = this.cell(row, 'tag');
@@ -145,10 +152,15 @@ class Planning {
       sample === '' || sample === 'animal'
         ? tag.trim() === '' && this.cell(row, 'electronic').trim() === ''
         : true;
+    if (isOwnCup && day === null && isCupNumber(cup)) {
+      this.needsDay = true;
+      return 'waiting';
+    }
     const id = isOwnCup ? this.takeCup(row, day, cup, tag) : this.takeAnimal(row, day, cup);
-    if (id === null) return;
+    if (id === null) return 'out';
     this.noteLine(row, day, id);
     this.takeReadings(row, day, id, isOwnCup ? `cup ${cup}` : tag);
+    return 'taken';
   }
 
   /** The day of a row: `null` where the list has none for it, `undefined` where the row cannot be taken. */
@@ -209,7 +221,7 @@ class Planning {
   }
 
   private takeCup(row: Row, day: DayId | null, cup: string, tags: string): RowId | null {
-    if (!/^\d{1,5}$/.test(cup)) {
+    if (!isCupNumber(cup) || day === null) {
       this.say(
         row,
         'no-cup-number',
@@ -217,10 +229,6 @@ class Planning {
         cup,
         'this cup has no number. The line is left out.',
       );
-      return null;
-    }
-    if (day === null) {
-      this.needsDay = true;
       return null;
     }
     const animalIds = tags
@@ -256,8 +264,10 @@ class Planning {
       if (target.day !== null || !this.days.has(on)) this.noteDayOf(on, column);
       const list = byDay.get(on) ?? [];
       byDay.set(on, list);
-      for (const [into, value] of this.cells.read(target, row, column, on)) {
-        list.push({ day: on, column: into, value });
+      const read = this.cells.read(target, row, column, on);
+      for (const [into, value] of read) {
+        const isAdded = read.length > 1 && into !== target.column.id;
+        list.push({ day: on, column: into, value, isAdded });
         if (into === target.column.id) this.remark(row, target, text, value);
       }
     });
@@ -311,8 +321,13 @@ class Planning {
     const all = [...this.problems, ...problems, ...this.readings.problems];
     const hasReadings = this.targets.targets.some(({ to }) => to === 'readings');
     let count = 0;
+    let countAdded = 0;
     for (const rows of this.readings.days.values())
-      for (const cells of rows.values()) count += cells.size;
+      for (const cells of rows.values())
+        for (const { isAdded } of cells.values()) {
+          if (isAdded) countAdded += 1;
+          else count += 1;
+        }
     return {
       columns: this.roles.columns.map((column, i) => {
         const target = this.targets.targets[i];
@@ -333,11 +348,17 @@ class Planning {
       cups: this.cups.list,
       readings: this.readings.days,
       lines: this.lines,
+      rows: { taken: this.taken, waiting: this.waiting, out: this.out },
       count,
+      countAdded,
       countKept: this.countKept,
       countSame: this.readings.countSame,
       bench: this.cups.benches,
       addsReportedColumn: this.targets.addsReportedColumn,
     };
   }
+}
+
+function isCupNumber(text: string): boolean {
+  return /^\d{1,5}$/.test(text);
 }

@@ -143,8 +143,8 @@ describe('a tidy file', () => {
         fc.asyncProperty(
           fc.uniqueArray(tag, { minLength: 4, maxLength: 4, selector: keyOf }),
           typedCells,
-          fc.constantFrom('.', ',') as fc.Arbitrary<'.' | ','>,
-          fc.constantFrom('plain', 'guarded') as fc.Arbitrary<'plain' | 'guarded'>,
+          fc.constantFrom('.', ','),
+          fc.constantFrom('plain', 'guarded'),
           async (tags, cells, decimalMark, guards) => {
             const columns = columnsOf(base).filter(
               ({ kind, typedOver }) => kind !== 'outcome' && (kind !== 'formula' || typedOver),
