@@ -1,17 +1,23 @@
 import type { Served } from '../shared/served.ts';
 import { isFault } from '../shared/value.ts';
+import { checkTemplate } from '../src/engine/check-template.ts';
 import { createEngine } from '../src/engine/engine.ts';
-import { toStored } from '../src/engine/stored-formula.ts';
+import { toShown, toStored } from '../src/engine/stored-formula.ts';
+import { applyEdit } from '../src/notebook/apply-edit.ts';
 import { demoId, demoNotebook } from '../src/notebook/demo.ts';
 import { fromTemplate } from '../src/notebook/from-template.ts';
-import { readNotebookText, writeNotebookText } from '../src/notebook/notebook-file.ts';
-import { aboutOf } from '../src/notebook/read.ts';
+import { nextSeason } from '../src/notebook/next-season.ts';
+import { readFileText } from '../src/notebook/read-file.ts';
+import { setsOf } from '../src/notebook/record-sets.ts';
+import { toTemplate } from '../src/notebook/to-template.ts';
 import { Clock } from '../src/session/clock.ts';
+import type { Session } from '../src/session/session.ts';
 import { randomId } from '../src/storage/random-id.ts';
 import { openStore } from '../src/storage/store.ts';
 import { localDate } from './changed-words.ts';
-import { downloadText } from './download.ts';
 import { MemoryShelf } from './memory-shelf.ts';
+import { MemoryTemplates } from './memory-templates.ts';
+import { canShareNotebooks, saveNotebook, shareNotebook } from './notebook-files.ts';
 import { isBuilt, lostHere, startOffline } from './offline.ts';
 import { promiseWords } from './promise-words.ts';
 import { SdApp } from './sd-app.ts';
@@ -54,6 +60,8 @@ const keeper = new SessionKeeper({ shelf, now, createEngine, tell: tellAll });
 const services: Services = {
   shelf,
   templates,
+  ownTemplates: isFault(store) ? new MemoryTemplates() : store.templates,
+  checkTemplate,
   now,
   today: () => localDate(new Date()),
   newId: randomId,
@@ -65,26 +73,56 @@ const services: Services = {
       stamp: clock.next(),
       bind: toStored,
     }),
+  startSeason: (old, template, { title, place, from }) =>
+    nextSeason(
+      old,
+      template,
+      {
+        id: randomId(),
+        title,
+        ...(place === '' ? {} : { place }),
+        stamp: clock.next(),
+        bind: toStored,
+      },
+      from,
+    ),
+  templateOf: (notebook, name, purpose) =>
+    toTemplate(notebook, { id: randomId(), name, purpose }, toShown),
+  copyOf: (notebook, title) => {
+    for (const [device, [ms, counter]] of Object.entries(notebook.seen))
+      clock.saw([ms, counter, device]);
+    const sets = setsOf('about', 'notebook', { title });
+    const edit = { label: 'the title', source: 'typed', sets } as const;
+    return { ...applyEdit(notebook, edit, clock.next()).notebook, id: randomId() };
+  },
   demo: {
     id: demoId,
-    make: () => {
-      const [summer] = templates;
+    make: async () => {
+      const summer = await templates[0]?.load();
       if (!summer) throw new Error('The demo is made from the first template.');
       return demoNotebook(summer, clock.next(), toStored);
     },
   },
-  readFile: readNotebookText,
+  readFile: readFileText,
   openSession: (id) => keeper.open(id),
   openAgain: (session) => keeper.openAgain(session),
   endSession: (session) => keeper.end(session),
   subscribeAgain: (listener) => keeper.subscribe(listener),
   saveToFile: async (session) => {
     const { notebook } = session;
-    const title = aboutOf(notebook).title ?? 'notebook';
-    const name = `${title} ${localDate(new Date())}.json`;
-    downloadText(name, writeNotebookText(notebook), 'application/json');
-    await keeper.savedToFile(session);
+    saveNotebook(notebook, localDate(new Date()));
+    await keeper.savedToFile(session, notebook);
   },
+  ...(canShareNotebooks(navigator)
+    ? {
+        shareFile: async (session: Session) => {
+          const { notebook } = session;
+          const isShared = await shareNotebook(navigator, notebook, localDate(new Date()));
+          if (isShared) await keeper.savedToFile(session, notebook);
+        },
+      }
+    : {}),
+  notInFile: (session) => keeper.notInFile(session),
   notices: () => [...general, ...keeper.notices],
   promise: () => (isFault(store) ? '' : promiseWords(store.persistence.answer)),
   subscribeNotices: (listener) => {

@@ -1,14 +1,19 @@
 import { ContextProvider } from '@lit/context';
-import { LitElement, css, html, type TemplateResult } from 'lit';
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import type { Notebook } from '../shared/notebook.ts';
 import { isFault } from '../shared/value.ts';
 import { aboutOf } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
+import { DropFile } from './drop-file.ts';
+import { openDialog } from './open-dialog.ts';
+import type { SdMergeDialog } from './sd-merge-dialog.ts';
+import type { SdPage } from './sd-page.ts';
 import { servicesContext, type Services } from './services.ts';
 import { sessionContext } from './session-context.ts';
 import { theme } from './theme.ts';
 import './sd-banner.ts';
 import './sd-page.ts';
+import './sd-reminders.ts';
 import './sd-start.ts';
 import './sd-update-offer.ts';
 
@@ -35,6 +40,20 @@ export class SdApp extends LitElement {
         background: var(--paper);
       }
 
+      .over {
+        position: fixed;
+        inset: 12px;
+        z-index: 10;
+        display: grid;
+        place-items: center;
+        border: 3px dashed var(--accent);
+        border-radius: 10px;
+        background: color-mix(in oklab, var(--accent-soft) 88%, transparent);
+        font-size: var(--size-large);
+        font-weight: 600;
+        pointer-events: none;
+      }
+
       .wait {
         padding: 48px 20px;
         text-align: center;
@@ -48,6 +67,7 @@ export class SdApp extends LitElement {
   declare private trouble: string;
   private readonly servicesGiven = new ContextProvider(this, { context: servicesContext });
   private readonly sessionGiven = new ContextProvider(this, { context: sessionContext });
+  private readonly drop = new DropFile(this, (file) => void this.take(file));
   private turn = 0;
 
   constructor() {
@@ -109,7 +129,7 @@ export class SdApp extends LitElement {
     const kept = await services.shelf.read(services.demo.id);
     // Any other fault is told when it is opened: what is kept there must not be written over.
     if (isFault(kept) && kept.fault === 'no-notebook')
-      await services.shelf.add(services.demo.make());
+      await services.shelf.add(await services.demo.make());
     else await services.shelf.restore(services.demo.id);
     await this.load(services.demo.id);
   }
@@ -156,10 +176,34 @@ export class SdApp extends LitElement {
     document.title = program;
   }
 
-  private async onOpen(event: CustomEvent<{ id: string }>): Promise<void> {
-    const { id } = event.detail;
+  private get page(): SdPage | null {
+    return this.renderRoot.querySelector('sd-page');
+  }
+
+  /** A file dropped anywhere: what it is for depends on what is open. */
+  private async take(file: File): Promise<void> {
+    const { page, services } = this;
+    if (page && services) {
+      const { takeFile } = await import('./take-file.ts');
+      await takeFile(page, services, file);
+    } else {
+      await this.renderRoot.querySelector('sd-start')?.take(file);
+    }
+  }
+
+  /** Opens a notebook of the list; one read from a file may come with it, to be brought in. */
+  private async onOpen(event: CustomEvent<{ id: string; bring?: Notebook }>): Promise<void> {
+    const { id, bring } = event.detail;
     history.pushState(null, '', `${location.pathname}#notebook=${encodeURIComponent(id)}`);
     await this.load(id);
+    const { page } = this;
+    if (!bring || !page) return;
+    await openDialog<SdMergeDialog>(
+      page,
+      'sd-merge-dialog',
+      () => import('./sd-merge-dialog.ts'),
+      (dialog) => dialog.take('the file', bring),
+    );
   }
 
   private async onOpenNew(event: CustomEvent<{ notebook: Notebook }>): Promise<void> {
@@ -167,6 +211,13 @@ export class SdApp extends LitElement {
     await this.services?.shelf.add(notebook);
     history.pushState(null, '', `${location.pathname}#notebook=${encodeURIComponent(notebook.id)}`);
     await this.load(notebook.id);
+  }
+
+  /** A notebook from a file that is none of the open one's copies: opened by way of the list. */
+  private async onOpenFile(event: CustomEvent<{ notebook: Notebook }>): Promise<void> {
+    this.onLeave();
+    await this.updateComplete;
+    await this.renderRoot.querySelector('sd-start')?.openNotebook(event.detail.notebook);
   }
 
   private async onOpenDemo(): Promise<void> {
@@ -181,7 +232,11 @@ export class SdApp extends LitElement {
 
   protected override render(): TemplateResult {
     const page = this.session
-      ? html`<sd-page @leave-notebook=${this.onLeave}></sd-page>`
+      ? html`<sd-page
+          @leave-notebook=${this.onLeave}
+          @open-new=${this.onOpenNew}
+          @open-file=${this.onOpenFile}
+        ></sd-page>`
       : this.isOpening
         ? html`<p class="wait soft" role="status">Opening…</p>`
         : html`<sd-start
@@ -190,7 +245,12 @@ export class SdApp extends LitElement {
             @open-new=${this.onOpenNew}
             @open-demo=${this.onOpenDemo}
           ></sd-start>`;
-    return html`<sd-update-offer></sd-update-offer><sd-banner></sd-banner>${page}`;
+    return html`
+      <sd-update-offer></sd-update-offer>
+      <sd-banner></sd-banner>
+      <sd-reminders .page=${() => this.page}></sd-reminders>
+      ${page} ${this.drop.isOver ? html`<div class="over">Drop the file here</div>` : nothing}
+    `;
   }
 }
 

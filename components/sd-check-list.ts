@@ -1,11 +1,17 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { changeBlock } from '../src/notebook/edit-records.ts';
-import { blocksOf, dayOf } from '../src/notebook/read.ts';
+import { aboutOf, blocksOf, dayOf } from '../src/notebook/read.ts';
+import { setsOf } from '../src/notebook/record-sets.ts';
+import { AfterPaint } from './after-paint.ts';
+import { countedOf } from './counted-words.ts';
 import { dayWords } from './day-words.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 
-/** Things to have ready and to do on the day, ticked off for each sampling day by itself. */
+/**
+ * Things to have ready and to do on the day, ticked off for each sampling day by itself; and, for the
+ * day's end, when to sample next.
+ */
 export class SdCheckList extends LitElement {
   static override properties = { blockId: { type: String }, isEditing: { state: true } };
 
@@ -53,6 +59,17 @@ export class SdCheckList extends LitElement {
         min-height: 14em;
       }
 
+      .next {
+        margin: 8px 0 0;
+        padding: 10px 14px;
+        border-radius: var(--radius);
+        background: var(--sunk);
+      }
+
+      .next.now {
+        background: var(--accent-soft);
+      }
+
       @media print {
         .edit {
           display: none;
@@ -66,6 +83,11 @@ export class SdCheckList extends LitElement {
   private readonly block = new Select(this, (session) =>
     blocksOf(session.notebook).find(({ id }) => id === this.blockId),
   );
+  private readonly nextSample = new Select(
+    this,
+    (session) => aboutOf(session.notebook).nextSample ?? '',
+  );
+  private readonly counted = new AfterPaint(this, countedOf);
   private readonly openDay = new Select(this, (session) => session.openDay);
 
   constructor() {
@@ -94,9 +116,12 @@ export class SdCheckList extends LitElement {
   private async keepLines(): Promise<void> {
     const { session, value: block } = this.block;
     const text = this.renderRoot.querySelector('textarea')?.value ?? '';
+    const next = this.renderRoot.querySelector<HTMLInputElement>('[name="next"]')?.value.trim();
     this.isEditing = false;
     if (!session || !block) return;
-    await session.dispatch(changeBlock(block.id, { text }, 'the lines of the check list'));
+    const { label, source, sets } = changeBlock(block.id, { text }, 'the lines of the check list');
+    const nextSets = setsOf('about', 'notebook', { nextSample: next });
+    await session.dispatch({ label, source, sets: [...sets, ...nextSets] });
   }
 
   private async edit(): Promise<void> {
@@ -111,9 +136,26 @@ export class SdCheckList extends LitElement {
         One thing on each line
         <textarea .value=${this.block.value?.text ?? ''}></textarea>
       </label>
+      <label class="field">
+        When to sample next
+        <input name="next" autocomplete="off" .value=${this.nextSample.value ?? ''} />
+      </label>
       <div class="actions">
         <button class="main" @click=${this.keepLines}>Keep the list</button>
       </div>
+    `;
+  }
+
+  /** Said more loudly once every animal present is counted: then the day is at its end. */
+  private renderNext(): TemplateResult | typeof nothing {
+    const next = this.nextSample.value ?? '';
+    if (next === '') return nothing;
+    const { counted, present } = this.counted.value ?? { counted: 0, present: 0 };
+    const isEnd = present > 0 && counted === present;
+    return html`
+      <p class="next ${isEnd ? 'now' : ''}">
+        ${isEnd ? 'All counted. ' : nothing}<b>Next sample:</b> ${next}
+      </p>
     `;
   }
 
@@ -145,6 +187,7 @@ export class SdCheckList extends LitElement {
           `,
         )}
       </ul>
+      ${this.renderNext()}
       <button class="quiet edit" @click=${this.edit}>Change the list</button>
     `;
   }

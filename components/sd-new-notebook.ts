@@ -3,15 +3,14 @@ import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import type { Template } from '../shared/template.ts';
 import { formText } from './form-text.ts';
 import { formStyles } from './form-styles.ts';
+import type { SdTemplatePicker } from './sd-template-picker.ts';
+import './sd-template-picker.ts';
 import { servicesContext } from './services.ts';
 import { theme } from './theme.ts';
 
-/** Starts a notebook from a season's template, with its name and place. Fires `open-new`. */
+/** Starts a notebook from a template, with its name and place. Fires `open-new`. */
 export class SdNewNotebook extends LitElement {
-  static override properties = {
-    chosen: { state: true },
-    fault: { state: true },
-  };
+  static override properties = { fault: { state: true } };
 
   static override styles = [
     ...theme,
@@ -21,24 +20,12 @@ export class SdNewNotebook extends LitElement {
         display: block;
       }
 
-      .purpose {
-        margin: 2px 0 0;
-        color: var(--ink);
-      }
-
-      input,
-      select,
-      button {
-        min-height: 44px;
-      }
-
       .fault {
         margin: 0;
       }
     `,
   ];
 
-  declare private chosen: string;
   declare private fault: string;
   private readonly services = new ContextConsumer(this, {
     context: servicesContext,
@@ -47,32 +34,34 @@ export class SdNewNotebook extends LitElement {
 
   constructor() {
     super();
-    this.chosen = '';
     this.fault = '';
   }
 
-  private get templates(): readonly Template[] {
-    return this.services.value?.templates ?? [];
+  /** Takes a template that came as a file. */
+  async take(name: string, template: Template): Promise<void> {
+    await this.picker?.take(name, template);
+    this.picker?.scrollIntoView({ block: 'center' });
   }
 
-  private get template(): Template | undefined {
-    return this.templates.find(({ id }) => id === this.chosen) ?? this.templates[0];
+  private get picker(): SdTemplatePicker | null {
+    return this.renderRoot.querySelector('sd-template-picker');
   }
 
-  private onSubmit(event: SubmitEvent): void {
+  private async onSubmit(event: SubmitEvent): Promise<void> {
     event.preventDefault();
     const form = event.target as HTMLFormElement;
     const title = formText(form, 'title');
     const place = formText(form, 'place');
-    const { template } = this;
     const services = this.services.value;
-    if (!template || !services) return;
+    if (!services) return;
     if (title === '') {
       this.fault = 'Give the notebook a name, like the farm and the season.';
       this.renderRoot.querySelector<HTMLInputElement>('[name="title"]')?.focus();
       return;
     }
     this.fault = '';
+    const template = await this.picker?.template();
+    if (!template) return;
     const notebook = services.startNotebook(template, title, place);
     this.dispatchEvent(
       new CustomEvent('open-new', { detail: { notebook }, bubbles: true, composed: true }),
@@ -80,24 +69,9 @@ export class SdNewNotebook extends LitElement {
   }
 
   protected override render(): TemplateResult {
-    const { template } = this;
     return html`
       <form @submit=${this.onSubmit} novalidate>
-        <label class="field">
-          Template
-          <select
-            name="template"
-            @change=${(event: Event) => {
-              this.chosen = (event.target as HTMLSelectElement).value;
-            }}
-          >
-            ${this.templates.map(
-              ({ id, name }) =>
-                html`<option value=${id} ?selected=${id === template?.id}>${name}</option>`,
-            )}
-          </select>
-          <span class="purpose" aria-live="polite">${template?.purpose ?? ''}</span>
-        </label>
+        <sd-template-picker></sd-template-picker>
         <label class="field">
           Name
           <input

@@ -169,8 +169,12 @@ export class SdPageHeader extends LitElement {
   }
 
   private renderTools(session: Session): TemplateResult {
-    const inHeader = pageActions.filter(({ place }) => place === 'header' && !this.isNarrow);
-    const more = pageActions.filter((action) => !inHeader.includes(action));
+    const services = this.services.value;
+    const offered = pageActions.filter(
+      ({ isOffered }) => !isOffered || (services !== undefined && isOffered(services)),
+    );
+    const inHeader = offered.filter(({ place }) => place === 'header' && !this.isNarrow);
+    const more = offered.filter((action) => !inHeader.includes(action));
     const undo = this.undoing.value;
     const redo = this.redoing.value;
     return html`

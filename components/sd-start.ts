@@ -1,8 +1,17 @@
 import { ContextConsumer } from '@lit/context';
-import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { LitElement, html, nothing, type TemplateResult } from 'lit';
+import type { Notebook } from '../shared/notebook.ts';
 import { isFault } from '../shared/value.ts';
+import { salvageNotebookText } from '../src/notebook/notebook-file.ts';
+import type { Salvaged } from '../src/notebook/validate.ts';
+import { notInFileWords } from './backup-words.ts';
 import { changedWords } from './changed-words.ts';
+import { downloadText } from './download.ts';
+import { openDialog } from './open-dialog.ts';
+import type { SdKnownNotebook } from './sd-known-notebook.ts';
+import type { SdNewNotebook } from './sd-new-notebook.ts';
 import { servicesContext, type Services, type ShelfEntry } from './services.ts';
+import { startStyles } from './start-styles.ts';
 import { theme } from './theme.ts';
 import './sd-menu.ts';
 import './sd-new-notebook.ts';
@@ -21,168 +30,17 @@ export class SdStart extends LitElement {
     entries: { state: true },
     deleted: { state: true },
     fileTrouble: { state: true },
+    rescue: { state: true },
   };
 
-  static override styles = [
-    ...theme,
-    css`
-      :host {
-        display: block;
-      }
-
-      main {
-        max-width: 940px;
-        margin: 0 auto;
-        padding: clamp(20px, 5vw, 56px) 20px 48px;
-      }
-
-      h1 {
-        font-size: clamp(1.6rem, 4vw, 2.1rem);
-        letter-spacing: -0.01em;
-      }
-
-      .lead {
-        max-width: 44em;
-        margin: 6px 0 28px;
-        font-size: 1.0625rem;
-        color: var(--soft);
-      }
-
-      .columns {
-        display: grid;
-        grid-template-columns: minmax(0, 1.15fr) minmax(0, 1fr);
-        align-items: start;
-        gap: 24px;
-      }
-
-      section {
-        padding: 18px 20px 20px;
-        border: 1px solid var(--line);
-        border-radius: 10px;
-        background: var(--sheet);
-      }
-
-      h2 {
-        margin-bottom: 10px;
-        font-size: 1.125rem;
-      }
-
-      ul {
-        margin: 0 -10px;
-        padding: 0;
-        list-style: none;
-      }
-
-      li {
-        display: flex;
-        align-items: center;
-        border-top: 1px solid var(--line);
-      }
-
-      li:first-child {
-        border-top: 0;
-      }
-
-      .open {
-        flex: 1;
-        flex-direction: column;
-        align-items: flex-start;
-        gap: 0;
-        min-width: 0;
-        min-height: 60px;
-        padding: 8px 10px;
-        border: 0;
-        background: none;
-        text-align: left;
-      }
-
-      .open b {
-        font-size: 1.0625rem;
-        font-weight: 600;
-        overflow-wrap: anywhere;
-      }
-
-      .deleted,
-      .trouble {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: center;
-        justify-content: space-between;
-        gap: 8px 16px;
-        margin: 0 0 20px;
-        padding: 8px 16px;
-        border: 1px solid var(--line-strong);
-        border-radius: var(--radius);
-        background: var(--sheet);
-      }
-
-      .trouble {
-        border-color: var(--warm);
-        background: var(--warm-soft);
-        color: var(--warm);
-      }
-
-      .other {
-        display: flex;
-        flex-wrap: wrap;
-        gap: 10px;
-        margin-top: 16px;
-      }
-
-      .other button,
-      .other .button {
-        min-height: 44px;
-      }
-
-      .button:focus-within {
-        outline: 3px solid var(--accent);
-        outline-offset: 1px;
-      }
-
-      summary {
-        min-height: 44px;
-        margin-top: 12px;
-        padding: 11px 0;
-        font-size: var(--size-small);
-        color: var(--soft);
-        cursor: pointer;
-      }
-
-      .gone {
-        flex: 1;
-        min-width: 0;
-        padding-left: 10px;
-        overflow-wrap: anywhere;
-      }
-
-      li .quiet {
-        min-height: 44px;
-        color: var(--accent);
-      }
-
-      footer {
-        margin-top: 28px;
-        font-size: var(--size-small);
-        color: var(--soft);
-      }
-
-      @media (max-width: 760px) {
-        .columns {
-          grid-template-columns: minmax(0, 1fr);
-          gap: 16px;
-        }
-
-        main {
-          padding-inline: 14px;
-        }
-      }
-    `,
-  ];
+  static override styles = [...theme, startStyles];
 
   declare trouble: string;
   declare private entries: readonly ShelfEntry[] | undefined;
   declare private deleted: ShelfEntry | undefined;
   declare private fileTrouble: string;
+  /** What can be read of a file in which something is wrong. */
+  declare private rescue: Salvaged | undefined;
   private readonly given = new ContextConsumer(this, {
     context: servicesContext,
     subscribe: true,
@@ -244,16 +102,60 @@ export class SdStart extends LitElement {
   private async onFile(event: Event): Promise<void> {
     const input = event.target as HTMLInputElement;
     const file = input.files?.[0];
-    if (!file || !this.services) return;
-    const notebook = this.services.readFile(await file.text());
+    if (file) await this.take(file);
     input.value = '';
-    if (isFault(notebook)) this.fileTrouble = `${file.name}: ${notebook.sentence}`;
-    else this.tell('open-new', { notebook });
+  }
+
+  /** A file that was chosen here or dropped on the page. */
+  async take(file: File): Promise<void> {
+    const { services } = this;
+    if (!services) return;
+    this.rescue = undefined;
+    const { isList } = await import('./take-file.ts');
+    if (await isList(file)) {
+      this.fileTrouble = `${file.name} is a list, not a notebook. Open or start a notebook first, then bring the list in there with Import.`;
+      return;
+    }
+    const text = await file.text();
+    const read = services.readFile(text);
+    this.fileTrouble = isFault(read) ? `${file.name}: ${read.sentence}` : '';
+    if (isFault(read)) this.rescue = rescued(text);
+    else if (read.kind === 'notebook') await this.openNotebook(read.notebook);
+    else
+      await this.renderRoot
+        .querySelector<SdNewNotebook>('sd-new-notebook')
+        ?.take(file.name, read.template);
+  }
+
+  /** Opens a notebook that was read from a file; asks first where it is on this device already. */
+  async openNotebook(notebook: Notebook): Promise<void> {
+    const known = await this.services?.shelf.list().catch(() => []);
+    const entry = known?.find(({ id }) => id === notebook.id);
+    if (!entry) this.tell('open-new', { notebook });
+    else
+      await openDialog<SdKnownNotebook>(
+        this,
+        'sd-known-notebook',
+        () => import('./sd-known-notebook.ts'),
+        (dialog) => dialog.ask(entry, notebook),
+      );
+  }
+
+  private async openRescued({ notebook, problems }: Salvaged): Promise<void> {
+    const aside = `${JSON.stringify(problems, null, 2)}\n`;
+    downloadText('damaged-part.json', aside, 'application/json');
+    await this.openNotebook(notebook);
   }
 
   private renderEntry(entry: ShelfEntry): TemplateResult {
     const today = this.services?.today() ?? '';
-    const words = [entry.place, changedWords(entry.changedAt, today)].filter(Boolean).join(' · ');
+    const words = [
+      entry.place,
+      changedWords(entry.changedAt, today),
+      entry.id === this.services?.demo.id ? '' : notInFileWords(entry.countsNotInFile),
+    ]
+      .filter(Boolean)
+      .join(' · ');
     return html`
       <li>
         <button class="open" @click=${() => this.tell('open-notebook', { id: entry.id })}>
@@ -314,7 +216,7 @@ export class SdStart extends LitElement {
             <input
               class="visually-hidden"
               type="file"
-              accept=".json,application/json"
+              accept=".json,.txt,application/json"
               @change=${this.onFile}
             />
           </label>
@@ -325,7 +227,7 @@ export class SdStart extends LitElement {
   }
 
   protected override render(): TemplateResult {
-    const { entries, deleted } = this;
+    const { entries, deleted, rescue } = this;
     const trouble = this.fileTrouble || this.trouble;
     return html`
       <main>
@@ -335,7 +237,20 @@ export class SdStart extends LitElement {
           works. Everything stays on this device, also without a network.
         </p>
         <div role="status">
-          ${trouble ? html`<p class="trouble">${trouble}</p>` : nothing}
+          ${
+            trouble
+              ? html`<p class="trouble">
+                  ${trouble}
+                  ${
+                    rescue
+                      ? html`<button @click=${() => this.openRescued(rescue)}>
+                          Open what can be read, and save the rest aside
+                        </button>`
+                      : nothing
+                  }
+                </p>`
+              : nothing
+          }
           ${
             deleted
               ? html`<div class="deleted">
@@ -364,6 +279,11 @@ export class SdStart extends LitElement {
       </main>
     `;
   }
+}
+
+function rescued(text: string): Salvaged | undefined {
+  const read = salvageNotebookText(text);
+  return isFault(read) ? undefined : read;
 }
 
 customElements.define('sd-start', SdStart);

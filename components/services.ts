@@ -2,9 +2,11 @@ import { createContext } from '@lit/context';
 import type { Notebook } from '../shared/notebook.ts';
 import type { Template } from '../shared/template.ts';
 import type { Fault } from '../shared/value.ts';
+import type { FileRead } from '../src/notebook/read-file.ts';
 import type { Journal, Session } from '../src/session/session.ts';
 import type { Claim } from '../src/storage/tabs.ts';
 import type { OfflineCopy } from './offline.ts';
+import type { TemplateLine } from './templates.ts';
 
 /** One line of the list of notebooks. */
 export interface ShelfEntry {
@@ -15,6 +17,8 @@ export interface ShelfEntry {
   readonly changedAt: number | null;
   /** Deleted, and kept until it is deleted for good. */
   readonly isDeleted: boolean;
+  /** Counts that are in no file yet; absent where that is not known. */
+  readonly countsNotInFile?: number;
 }
 
 /** A notebook taken from the shelf to be written in. */
@@ -28,6 +32,8 @@ export interface OpenedNotebook {
   readonly claim?: Claim;
   /** What a person has to know about it, like damage found on opening. */
   readonly notices: readonly Notice[];
+  /** How many counts are in no file yet; absent where that is not known. */
+  notInFile?(): number;
   /** Notes that the notebook, as it is in this value, is now in a file too. */
   savedToFile(notebook: Notebook): Promise<void>;
   /** Lets it go, once everything handed to the journal is settled. */
@@ -64,21 +70,42 @@ export interface Notice {
   readonly action?: { readonly label: string; readonly run: () => void | Promise<void> };
 }
 
+/** The templates a person made or was given: in this browser, or in this page while there is no store. */
+export interface TemplateShelf {
+  list(): Promise<readonly Template[]>;
+  /** Rejects with a sentence where the browser takes nothing more. */
+  keep(template: Template): Promise<void>;
+  remove(id: string): Promise<void>;
+}
+
 /**
  * What the page asks of the world outside it: the shelf, the clock, new ids, sessions. Put together
  * once, at the composition root, so that a test can hand in its own.
  */
 export interface Services {
   readonly shelf: Shelf;
-  readonly templates: readonly Template[];
+  readonly templates: readonly TemplateLine[];
+  readonly ownTemplates: TemplateShelf;
+  /** What is wrong in a template that came from elsewhere, or null. */
+  readonly checkTemplate: (template: Template) => Fault | null;
   /** Milliseconds since 1970. */
   readonly now: () => number;
   /** Today's date where the person is, `2026-05-03`. */
   readonly today: () => string;
   readonly newId: () => string;
   readonly startNotebook: (template: Template, title: string, place: string) => Notebook;
-  readonly demo: { readonly id: string; readonly make: () => Notebook };
-  readonly readFile: (text: string) => Notebook | Fault;
+  /** A new notebook with the animals, groups and products of an old one, from a date on. */
+  readonly startSeason: (
+    old: Notebook,
+    template: Template,
+    season: { readonly title: string; readonly place: string; readonly from: string },
+  ) => Notebook;
+  /** A notebook's layout as a template, under a new id. */
+  readonly templateOf: (notebook: Notebook, name: string, purpose: string) => Template;
+  /** The same notebook once more, as one of its own. */
+  readonly copyOf: (notebook: Notebook, title: string) => Notebook;
+  readonly demo: { readonly id: string; readonly make: () => Promise<Notebook> };
+  readonly readFile: (text: string) => FileRead | Fault;
   /** Takes a notebook from the shelf; its edits are kept there. Ended by `endSession`. */
   readonly openSession: (id: string) => Promise<Session | Fault>;
   /** Opens the same notebook again in place of a session that asked for it. */
@@ -88,6 +115,10 @@ export interface Services {
   readonly subscribeAgain: (listener: (session: Session) => void) => () => void;
   /** Hands the open notebook to the browser as a file to be saved. */
   readonly saveToFile: (session: Session) => Promise<void>;
+  /** Hands it to the device's share sheet; absent where there is none that takes such a file. */
+  readonly shareFile?: (session: Session) => Promise<void>;
+  /** How many of its counts are in no file yet. */
+  readonly notInFile: (session: Session) => number;
   /** What to tell about keeping; heard again whenever it changes. */
   readonly notices: () => readonly Notice[];
   /** Whether the browser promised to keep what is here, in one sentence; '' before it was asked. */

@@ -1,4 +1,5 @@
 import type { Engine } from '../shared/derived.ts';
+import type { Notebook } from '../shared/notebook.ts';
 import { isFault, type Fault } from '../shared/value.ts';
 import { Clock } from '../src/session/clock.ts';
 import { Session } from '../src/session/session.ts';
@@ -62,8 +63,15 @@ export class SessionKeeper {
     this.tellOf([]);
   }
 
-  async savedToFile(session: Session): Promise<void> {
-    await this.opened.get(session)?.taken.savedToFile(session.notebook);
+  /** Notes that the notebook, as it was in this value, is in a file. */
+  async savedToFile(session: Session, notebook: Notebook): Promise<void> {
+    await this.opened.get(session)?.taken.savedToFile(notebook);
+    this.keeping.tell();
+  }
+
+  /** How many counts of the notebook are in no file yet; 0 where that is not known. */
+  notInFile(session: Session): number {
+    return this.opened.get(session)?.taken.notInFile?.() ?? 0;
   }
 
   private begin(taken: OpenedNotebook): Session {

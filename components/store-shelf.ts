@@ -23,12 +23,13 @@ export class StoreShelf implements Shelf {
 
   async list(): Promise<readonly ShelfEntry[]> {
     const lines = await this.store.list();
-    const kept = lines.map(({ id, title, place, changedAt, removedAt }) => ({
+    const kept = lines.map(({ id, title, place, changedAt, removedAt, countsNotInFile }) => ({
       id,
       title,
       place,
       changedAt: changedAt === 0 ? null : changedAt,
       isDeleted: removedAt !== null,
+      countsNotInFile,
     }));
     return [...(await this.memory.list()), ...kept];
   }
@@ -64,6 +65,7 @@ export class StoreShelf implements Shelf {
       writer,
       journal,
       notices: asideNotices(damage),
+      notInFile: () => journal.notInFile.counts,
       savedToFile: (now) => journal.savedToFile(now),
       close: () => void journal.settled().then(() => claim.release()),
     };

@@ -1,28 +1,77 @@
 import type { Template } from '../shared/template.ts';
-import autumnAndHousing from '../templates/autumn-and-housing.json';
-import barbersPoleSeason from '../templates/barbers-pole-season.json';
-import breedingChoice from '../templates/breeding-choice.json';
-import dewormerCheck from '../templates/dewormer-check.json';
-import earlySummerLambs from '../templates/early-summer-lambs.json';
-import lambingAndKidding from '../templates/lambing-and-kidding.json';
-import quarantine from '../templates/quarantine.json';
-import summerGrazing from '../templates/summer-grazing.json';
-import youngStockBeforeWeaning from '../templates/young-stock-before-weaning.json';
+
+/** A template as the list shows it; the whole of it is fetched when it is chosen. */
+export interface TemplateLine {
+  readonly id: string;
+  readonly name: string;
+  readonly purpose: string;
+  readonly load: () => Promise<Template>;
+}
+
+type Loaded = Promise<{ readonly default: unknown }>;
+
+function line(id: string, name: string, purpose: string, load: () => Loaded): TemplateLine {
+  return { id, name, purpose, load: async () => (await load()).default as Template };
+}
 
 /**
  * The season templates that come with the program, in the order offered: the year of an ordinary farm
- * first, then what is done now and then. A new one is two lines.
+ * first, then what is done now and then. Names and purposes stand here once more, so that the list
+ * shows without fetching nine seasons; a test holds them to the files.
  */
-const shipped: readonly unknown[] = [
-  summerGrazing,
-  lambingAndKidding,
-  earlySummerLambs,
-  youngStockBeforeWeaning,
-  barbersPoleSeason,
-  autumnAndHousing,
-  dewormerCheck,
-  quarantine,
-  breedingChoice,
+export const templates: readonly TemplateLine[] = [
+  line(
+    'summer-grazing',
+    'Summer grazing',
+    'Ewes, lambs and goats at grass from early summer on, sampled every few weeks while worms build up.',
+    () => import('../templates/summer-grazing.json'),
+  ),
+  line(
+    'lambing-and-kidding',
+    'Lambing and kidding',
+    'Ewes and does in the weeks around birth, when their counts rise and foul the pasture for the young.',
+    () => import('../templates/lambing-and-kidding.json'),
+  ),
+  line(
+    'early-summer-lambs',
+    'Early summer lambs',
+    'Lambs and kids in their first weeks at grass, when nematodirus and coccidia come before the other worms.',
+    () => import('../templates/early-summer-lambs.json'),
+  ),
+  line(
+    'young-stock-before-weaning',
+    'Young stock before weaning',
+    'Lambs and kids in the weeks before they leave their mothers: weights, counts, and which to help first.',
+    () => import('../templates/young-stock-before-weaning.json'),
+  ),
+  line(
+    'barbers-pole-season',
+    'Warm wet weeks with barber’s pole worm',
+    'Sheep and goats where barber’s pole worm is about: eyelids every two weeks, counts beside them.',
+    () => import('../templates/barbers-pole-season.json'),
+  ),
+  line(
+    'autumn-and-housing',
+    'Autumn and housing',
+    'The last grazing weeks and the day the animals come in: what they carry into winter.',
+    () => import('../templates/autumn-and-housing.json'),
+  ),
+  line(
+    'dewormer-check',
+    'Dewormer check',
+    'Does the dewormer still work? The same animals counted before the dose and some days after.',
+    () => import('../templates/dewormer-check.json'),
+  ),
+  line(
+    'quarantine',
+    'Bought-in animals in quarantine',
+    'New arrivals, kept apart until it is known that they bring no worms that your dewormers no longer kill.',
+    () => import('../templates/quarantine.json'),
+  ),
+  line(
+    'breeding-choice',
+    'Breeding choice',
+    'At the end of the season: which animals to keep, from what they shed and how they bore it over the year.',
+    () => import('../templates/breeding-choice.json'),
+  ),
 ];
-
-export const templates = shipped as readonly Template[];

@@ -1,0 +1,121 @@
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import type { Template } from '../shared/template.ts';
+import { columnNames, criterionWords, limitWords, protocolWords } from './template-words.ts';
+import { theme } from './theme.ts';
+
+/** What a template holds, to be looked at before a notebook is started from it. */
+export class SdTemplatePreview extends LitElement {
+  static override properties = { template: { attribute: false } };
+
+  static override styles = [
+    ...theme,
+    css`
+      :host {
+        display: block;
+        font-size: 0.9375rem;
+      }
+
+      dl {
+        display: grid;
+        gap: 12px;
+        margin: 0;
+      }
+
+      dt {
+        font-weight: 650;
+      }
+
+      dd {
+        margin: 2px 0 0;
+        overflow-wrap: anywhere;
+      }
+
+      ol,
+      ul {
+        margin: 0;
+        padding-left: 1.3em;
+      }
+
+      li + li {
+        margin-top: 3px;
+      }
+    `,
+  ];
+
+  declare template: Template | undefined;
+
+  private renderList(items: readonly string[]): TemplateResult {
+    return html`<ul>
+      ${items.map((item) => html`<li>${item}</li>`)}
+    </ul>`;
+  }
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { template } = this;
+    if (!template) return nothing;
+    const { shown, hidden } = columnNames(template);
+    return html`
+      <dl>
+        ${
+          template.checkList.length === 0
+            ? nothing
+            : html`<div>
+                <dt>Check list for the day</dt>
+                <dd>
+                  <ol>
+                    ${template.checkList.map((line) => html`<li>${line}</li>`)}
+                  </ol>
+                </dd>
+              </div>`
+        }
+        ${
+          template.nextSample === ''
+            ? nothing
+            : html`<div>
+                <dt>When to sample next</dt>
+                <dd>${template.nextSample}</dd>
+              </div>`
+        }
+        <div>
+          <dt>How a cup is made up</dt>
+          <dd>${protocolWords(template)}</dd>
+        </div>
+        <div>
+          <dt>Columns</dt>
+          <dd>
+            ${shown.join(', ')}.
+            ${
+              hidden.length === 0
+                ? nothing
+                : html`<span class="soft">Ready to be shown: ${hidden.join(', ')}.</span>`
+            }
+          </dd>
+        </div>
+        <div>
+          <dt>Over your criteria when</dt>
+          <dd>${this.renderList(template.criteria.map(criterionWords))}</dd>
+        </div>
+        <div>
+          <dt>Limits, examples until you set them with your vet</dt>
+          <dd>${this.renderList(template.limits.map(limitWords))}</dd>
+        </div>
+        <div>
+          <dt>Figures of the herd</dt>
+          <dd>${template.figures.map(({ label }) => label).join(', ')}.</dd>
+        </div>
+        <div>
+          <dt>Parts of the page</dt>
+          <dd>${template.blocks.map(({ title }) => title).join(', ')}.</dd>
+        </div>
+      </dl>
+    `;
+  }
+}
+
+customElements.define('sd-template-preview', SdTemplatePreview);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sd-template-preview': SdTemplatePreview;
+  }
+}
