@@ -144,6 +144,11 @@ class Compiler {
   /** All entries in one row: `{1,2;3,4}` is a list of four. */
   private array(node: Extract<Syntax, { kind: 'array' }>): string {
     const cells = node.rows.flat();
+    if (cells.every((cell) => cell.kind === 'blank'))
+      throw new FormulaProblem(
+        'empty-list',
+        `The list ${place(node.at)} is empty. Put at least one figure in it, as in {2,0,5}.`,
+      );
     return `{${cells.map((cell) => (cell.kind === 'blank' ? '""' : this.write(cell).text)).join(',')}}`;
   }
 

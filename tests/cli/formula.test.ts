@@ -60,7 +60,16 @@ describe('formula', () => {
   });
 
   it('says that no answer is missing, not 0', () => {
-    expect(run('=HERDMEAN({})', '=MISSING()').out).toEqual(['missing', 'missing']);
+    expect(run('=HERDMEAN({"",""})', '=MISSING()').out).toEqual(['missing', 'missing']);
+  });
+
+  it('refuses a list with nothing in it, with a sentence', () => {
+    for (const formula of ['=HERDMEAN({})', '=FECR({},{})', '=SHEDDERSHARE({,})']) {
+      const { out, errors, status } = run(formula);
+      expect(out).toEqual(['error']);
+      expect(errors[0]).toMatch(/is empty\. Put at least one figure in it/);
+      expect(status).toBe(1);
+    }
   });
 
   it('asks for a formula where none was given', () => {
