@@ -70,7 +70,7 @@ describe('writeNotebookText(notebook) and readNotebookText(text)', () => {
         const notebook = deepFreeze(opened(validate(json)));
         expect(readNotebookText(writeNotebookText(notebook))).toEqual(notebook);
       }),
-      { numRuns: 100 },
+      { numRuns: 30 },
     );
   });
 
