@@ -11,8 +11,10 @@ export interface SampleWindow {
 /** The day that serves several groups at once, or one that is not known. */
 export const COMMON_DAYS = 14;
 
+const longest = 'milbemycin';
+
 /**
- * Usual days by the words a person may use for an active group.
+ * Usual days by the words for an active group: groups only, no drug is named here.
  *
  * Source: Coles et al. 2006, Vet Parasitol 136:167–185 (memory); the last line: cattle literature and the
  * 2023 guideline (memory). Editable on each product.
@@ -23,15 +25,15 @@ const GROUPS: readonly {
   readonly fromDays: number;
   readonly toDays: number;
 }[] = [
-  { name: 'levamisole', words: /levamisol|imidazothiazol|\blv\b|\blev\b/i, fromDays: 3, toDays: 7 },
+  { name: 'imidazothiazole', words: /imidazothiazol|\blv\b|\blev\b/i, fromDays: 3, toDays: 7 },
   { name: 'benzimidazole', words: /benzimidazol|\bbz\b/i, fromDays: 8, toDays: 10 },
   {
     name: 'macrocyclic lactone',
-    words: /macrocyclic|avermectin|milbemycin|\bmls?\b/i,
+    words: /macrocyclic|avermectin|\bmls?\b/i,
     fromDays: 14,
     toDays: 17,
   },
-  { name: 'moxidectin', words: /moxidectin/i, fromDays: 17, toDays: 21 },
+  { name: longest, words: /milbemycin|long[- ]acting/i, fromDays: 17, toDays: 21 },
 ];
 
 /**
@@ -46,7 +48,7 @@ export function sampleWindow(product: Product | undefined): SampleWindow {
     return { fromDays: from, toDays: to, why: 'as you set it on the product' };
   const typed = product?.activeGroup ?? '';
   const all = GROUPS.filter((group) => group.words.test(typed));
-  const hasLongest = all.some((group) => group.name === 'moxidectin');
+  const hasLongest = all.some((group) => group.name === longest);
   const found = hasLongest ? all.filter((group) => group.name !== 'macrocyclic lactone') : all;
   const [only] = found;
   if (found.length === 1 && only)

@@ -7,14 +7,15 @@ import { animal, emptyHerd, good, product, refusal, treated } from './herd.ts';
 // Usual days: Coles et al. 2006, Vet Parasitol 136:167–185 (from memory).
 describe('sampleWindow(product)', () => {
   it.each([
-    ['levamisole', 3, 7],
+    ['imidazothiazole', 3, 7],
     ['2-LV', 3, 7],
     ['Benzimidazole (1-BZ)', 8, 10],
     ['macrocyclic lactone', 14, 17],
     ['3-ML', 14, 17],
-    ['moxidectin', 17, 21],
-    ['macrocyclic lactone (moxidectin)', 17, 21],
-    ['benzimidazole + levamisole', 14, 14],
+    ['milbemycin', 17, 21],
+    ['macrocyclic lactone (milbemycin)', 17, 21],
+    ['long-acting macrocyclic lactone', 17, 21],
+    ['benzimidazole + imidazothiazole', 14, 14],
     ['', 14, 14],
     ['something new', 14, 14],
   ])('%s: %d to %d days', (activeGroup, fromDays, toDays) => {
@@ -24,7 +25,7 @@ describe('sampleWindow(product)', () => {
   it('takes the person’s own days where they typed them', () => {
     const own = sampleWindow({
       id: 'p',
-      activeGroup: 'levamisole',
+      activeGroup: 'imidazothiazole',
       sampleFromDays: 10,
       sampleToDays: 12,
     });
