@@ -306,13 +306,13 @@ export class SdDoseRound extends LitElement {
         ? 'Tick the animals you decide to treat; their doses and the log follow here.'
         : `${waiting.length} ticked and not yet in the log${logged > 0 ? `, ${logged} already in it` : ''}.`;
     if (waiting.length === 0)
-      return html`<h3>Doses</h3>
+      return html`<h3 tabindex="-1">Doses</h3>
         <p class="small soft">${head}</p>
         ${this.renderSaid()}`;
     const hasProduct = (this.products.value ?? []).length > 0;
     const round = this.form.product === '' ? null : this.round(notebook, waiting);
     return html`
-      <h3>Doses</h3>
+      <h3 tabindex="-1">Doses</h3>
       <p class="small soft">${head}</p>
       ${
         hasProduct

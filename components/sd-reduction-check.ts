@@ -227,36 +227,30 @@ export class SdReductionCheck extends LitElement {
     </details>`;
   }
 
-  private renderCheck(session: Session): TemplateResult {
+  /** What follows from the choices: the answers, or why there are none. */
+  private renderBelow(chosen: Chosen, session: Session): TemplateResult {
     const { notebook } = session;
-    const chosen = this.chosen(session);
     const { before, after, products } = chosen;
-    const choices = this.renderChoices(chosen, notebook);
     const [first] = products;
     const wrong = checkDaysFault(notebook, { before, after, product: first ?? '' });
     if (wrong)
-      return html`${choices}
-        <p class=${before === '' || after === '' ? 'soft' : 'fault'} role="status">
-          ${wrong.sentence}
-        </p>`;
+      return html`<p class=${before === '' || after === '' ? 'soft' : 'fault'} role="status">
+        ${wrong.sentence}
+      </p>`;
     const { value: found, error } = this.counts;
     if (error !== undefined && !found)
-      return html`${choices}
-        <p class="fault" role="alert">
-          The check could not be worked out. The counts are safe; change any cell to try again.
-        </p>`;
+      return html`<p class="fault" role="alert">
+        The check could not be worked out. The counts are safe; change any cell to try again.
+      </p>`;
     if (found?.before !== before || found.after !== after)
-      return html`${choices}
-        <p class="soft">Working…</p>`;
+      return html`<p class="soft">Working…</p>`;
     const { counts } = found;
     if (counts === null)
-      return html`${choices}
-        <p class="fault" role="alert">
-          A check needs the columns eggs, factor and epg. Add them, or start from a template.
-        </p>`;
+      return html`<p class="fault" role="alert">
+        A check needs the columns eggs, factor and epg. Add them, or start from a template.
+      </p>`;
     return html`
-      ${choices} ${this.renderAnswers(chosen, session, counts)}
-      ${this.renderControl(chosen, notebook, counts)}
+      ${this.renderAnswers(chosen, session, counts)} ${this.renderControl(chosen, notebook, counts)}
       <details>
         <summary>Limits, days and conditions</summary>
         <sd-check-limits
@@ -271,7 +265,11 @@ export class SdReductionCheck extends LitElement {
   protected override render(): TemplateResult {
     const { session } = this.block;
     if (!session) return html`<p class="soft">Working…</p>`;
-    return this.renderCheck(session);
+    const chosen = this.chosen(session);
+    // One template for all of them, so that the field in which a person chooses stays and keeps the focus.
+    return html`
+      ${this.renderChoices(chosen, session.notebook)} ${this.renderBelow(chosen, session)}
+    `;
   }
 }
 

@@ -19,6 +19,8 @@ type Part = 'over' | 'notEnoughKnown' | 'below';
 
 /** Rows of one list that are drawn at first. */
 const few = 100;
+/** Tags written out in one line; the rest are counted. */
+const mostNamed = 300;
 
 /**
  * What a person's own criteria say of every animal present on the open day: over, with every reason
@@ -97,6 +99,12 @@ export class SdTreatmentList extends LitElement {
     if (edit) await session.dispatch(edit);
   }
 
+  /** The button goes once all are ticked, so the keyboard is put on the first of them. */
+  private async tickAll(undecided: readonly ListEntry[]): Promise<void> {
+    this.renderRoot.querySelector<HTMLElement>('.treat input')?.focus();
+    await this.decide(undecided, true);
+  }
+
   private open(part: Part): void {
     const opened = new Set(this.opened);
     if (!opened.delete(part)) opened.add(part);
@@ -151,7 +159,7 @@ export class SdTreatmentList extends LitElement {
         const none = isBelow ? '' : 'not judged. ';
         return html`<p class="group">
           <span class="soft">${lack.length > 0 ? `${words}: ${lack.join(', ')}. ` : none}</span>
-          ${alike.map(({ animal }, at) => html`${at > 0 ? ', ' : ''}<span class="name">${animal.tag}</span>`)}
+          ${names(alike)}
         </p>`;
       })}
       <button
@@ -182,7 +190,7 @@ export class SdTreatmentList extends LitElement {
     const undecided = over.filter(({ decision }) => decision === undefined);
     if (undecided.length < 2) return nothing;
     return html`<p>
-      <button @click=${() => this.decide(undecided, true)}>Tick all ${undecided.length}</button>
+      <button @click=${() => this.tickAll(undecided)}>Tick all ${undecided.length}</button>
     </p>`;
   }
 
@@ -231,6 +239,16 @@ export class SdTreatmentList extends LitElement {
       }
     `;
   }
+}
+
+/** Tags in one line, none broken at its hyphen. */
+function names(entries: readonly ListEntry[]): TemplateResult {
+  const more = entries.length - mostNamed;
+  return html`${entries
+    .slice(0, mostNamed)
+    .map(
+      ({ animal }, at) => html`${at > 0 ? ', ' : ''}<span class="name">${animal.tag}</span>`,
+    )}${more > 0 ? ` and ${more} more` : nothing}`;
 }
 
 customElements.define('sd-treatment-list', SdTreatmentList);

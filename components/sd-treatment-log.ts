@@ -79,7 +79,8 @@ export class SdTreatmentLog extends LitElement {
     this.editing = '';
     this.said = warnings;
     await this.updateComplete;
-    this.renderRoot.querySelector<HTMLElement>(`[data-change="${CSS.escape(id)}"]`)?.focus();
+    const line = this.renderRoot.querySelector<HTMLElement>(`[data-change="${CSS.escape(id)}"]`);
+    (line ?? this.renderRoot.querySelector('input'))?.focus();
   }
 
   private renderLine(line: LogLine, mark: '.' | ','): TemplateResult {

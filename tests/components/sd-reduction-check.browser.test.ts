@@ -99,10 +99,13 @@ describe('<sd-reduction-check>', () => {
     );
     const block = blocksOf(session.notebook).find((one) => one.id === id);
     expect(block?.choices).to.include({ before: BEFORE, after: '2026-05-10' });
+    day(check, 'after').focus();
     choose(day(check, 'after'), BEFORE);
     await says(check, 'Both samplings are of 2026-06-07.');
     choose(day(check, 'after'), AFTER);
     await says(check, 'went down by 97 %');
+    // The field stays the same one, whatever stands below it, so the keyboard is still there.
+    expect(check.shadowRoot?.activeElement).to.equal(day(check, 'after'));
     await session.undo();
     await says(check, 'Both samplings are of 2026-06-07.');
   });

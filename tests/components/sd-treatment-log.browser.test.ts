@@ -2,11 +2,13 @@ import { expect } from '@open-wc/testing';
 import { html } from 'lit';
 import type { SdAnimalHistory } from '../../components/sd-animal-history.ts';
 import '../../components/sd-animal-history.ts';
+import type { SdAnimalList } from '../../components/sd-animal-list.ts';
+import '../../components/sd-animal-list.ts';
 import type { SdTreatmentLog } from '../../components/sd-treatment-log.ts';
 import '../../components/sd-treatment-log.ts';
 import type { Notebook } from '../../shared/notebook.ts';
 import { isFault } from '../../shared/value.ts';
-import { blocksOf, treatmentsOf } from '../../src/notebook/read.ts';
+import { animalOf, blocksOf, treatmentsOf } from '../../src/notebook/read.ts';
 import { setsOf } from '../../src/notebook/record-sets.ts';
 import type { Session } from '../../src/session/session.ts';
 import { decide } from '../../src/treating/decision.ts';
@@ -212,6 +214,25 @@ describe('<sd-treatment-log>', () => {
       () => allText(log),
     );
     await says(log, '19 July 2026');
+  });
+});
+
+describe('<sd-animal-list>, animals leaving', () => {
+  it('warns of meat that is not clear on the day of leaving, and lets them go all the same', async () => {
+    const session = await openSession(treatedYesterday());
+    const list = await onPage<SdAnimalList>(session, html`<sd-animal-list></sd-animal-list>`);
+    for (const tag of ['L-001', 'W-101'])
+      deep<HTMLInputElement>(list, `[data-id="a-${tag}"] input`).click();
+    await says(list, '2 animals ticked.');
+    button(list, 'Left the farm').click();
+    const text = await says(list, 'L-001 would leave on 2026-07-19: Meat: no clear date');
+    expect(text).not.to.contain('W-101 would leave');
+    await expect(list).to.be.accessible();
+    button(list, '2 animals left').click();
+    await until(
+      () => animalOf(session.notebook, 'a-L-001')?.left === TODAY,
+      () => allText(list),
+    );
   });
 });
 

@@ -8,7 +8,9 @@ export async function focusedName(page: Page): Promise<string> {
     if (!(active instanceof HTMLElement)) return '';
     const label =
       active.getAttribute('aria-label') ??
-      (active instanceof HTMLInputElement || active instanceof HTMLTextAreaElement
+      (active instanceof HTMLInputElement ||
+      active instanceof HTMLTextAreaElement ||
+      active instanceof HTMLSelectElement
         ? active.labels?.[0]?.textContent
         : null) ??
       active.textContent;
