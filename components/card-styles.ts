@@ -15,7 +15,7 @@ export const cardStyles: CSSResult = css`
     margin-top: 10px;
   }
 
-  .head h3 {
+  .head h2 {
     flex: 1;
     min-width: 0;
     margin: 0;
@@ -25,7 +25,7 @@ export const cardStyles: CSSResult = css`
     overflow-wrap: anywhere;
   }
 
-  .head h3 small {
+  .head h2 small {
     display: block;
     color: var(--soft);
     font-size: var(--size);
@@ -77,17 +77,18 @@ export const cardStyles: CSSResult = css`
 
   .answer .sure {
     min-height: 44px;
-    margin: -8px -12px -8px auto;
+    margin: -8px -10px -8px auto;
+    padding-inline: 10px;
     color: var(--accent);
     font-size: var(--size-small);
   }
 
   .answer p {
-    flex-basis: 100%;
     margin: 0;
+    overflow-wrap: anywhere;
   }
 
-  h4 {
+  .part-name {
     margin: 14px 0 6px;
     color: var(--soft);
     font-size: var(--size-small);
@@ -109,6 +110,11 @@ export const cardStyles: CSSResult = css`
   .part-field .field > input {
     min-height: 48px;
     font-size: 1.25rem;
+  }
+
+  /* Brought to the eye, a field must not lie under the buttons at the foot of the card. */
+  .part-field :is(input, button) {
+    scroll-margin-block: 32px 88px;
   }
 
   .part-field.count .field > input {

@@ -142,6 +142,23 @@ export const gridCellLook: CSSResult = css`
     );
   }
 
+  /* There the system's colours replace all shades: a selected cell takes the system's own. */
+  @media (forced-colors: active) {
+    .cell[aria-selected='true'] {
+      forced-color-adjust: none;
+      background: Highlight;
+      color: HighlightText;
+    }
+
+    .cell[aria-selected='true'] * {
+      color: inherit;
+    }
+
+    .cell[aria-selected='true'] > .editor:focus {
+      outline-color: HighlightText;
+    }
+  }
+
   [data-at] {
     z-index: 1;
     overflow: visible;

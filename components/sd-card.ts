@@ -10,7 +10,7 @@ import { cardField, cardParts, type CardHand, type CardPart } from './card-field
 import { cardStyles } from './card-styles.ts';
 import { cellSource, openOutcome } from './cell-source.ts';
 import { mainCounts, statusOf } from './cup-state.ts';
-import { cellText, outcomeText } from './grid-cell-text.ts';
+import { cellText, outcomeText, type CellText } from './grid-cell-text.ts';
 import { typedEdit } from './grid-edits.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
@@ -208,19 +208,19 @@ export class SdCard extends LitElement {
         <button class="step" aria-label="The one before" @click=${() => this.step(-1)}>
           <span aria-hidden="true">‹</span>
         </button>
-        <h3>
+        <h2>
           ${animal.tag}
           <small
             >${[animal.name, group].filter(Boolean).join(' · ')} · ${what} of
             ${animals.length}</small
           >
-        </h3>
+        </h2>
       </div>
       ${this.renderAnswer(session, day, animal.id)} ${this.renderStatus(session, day, animal.id)}
       ${this.parts(session).map((part) => this.renderPart(session, day, animal.id, part))}
       <div class="onward">
         <button @click=${() => session.undo()} ?disabled=${session.undoLabel === null}>Undo</button>
-        <button class="main" @click=${this.onNext}>Next</button>
+        <button class="main" @mousedown=${keepKeypad} @click=${this.onNext}>Next</button>
       </div>
       <p class="visually-hidden" role="status">${this.announcer.text}</p>
     `;
@@ -265,14 +265,7 @@ export class SdCard extends LitElement {
                 ${figure.note ? html`<span>${figure.note}</span>` : nothing}`
             : nothing
         }
-        ${
-          outcome.text === ''
-            ? nothing
-            : html`<span class=${outcome.look === 'over' ? 'chip over' : 'chip open'}
-                >${outcome.text}</span
-              >`
-        }
-        ${outcome.reason ? html`<p class="small soft">${outcome.reason}</p>` : nothing}
+        ${outcomeTemplate(outcome)}
         ${
           epg && figure && figure.text !== ''
             ? html`<button
@@ -303,18 +296,27 @@ export class SdCard extends LitElement {
   }
 
   private renderPart(session: Session, day: string, row: string, part: CardPart): TemplateResult {
+    const fields = (columns: readonly Column[]): TemplateResult | typeof nothing =>
+      columns.length === 0
+        ? nothing
+        : html`<div class="part">
+            ${columns.map((column) => cardField(session.notebook, day, row, column, this.hand))}
+          </div>`;
+    const isCount = (column: Column): boolean => column.kind === 'count';
     return html`
-      <h4>${part.name}</h4>
-      <div class="part">
-        ${part.columns.map((column) => cardField(session.notebook, day, row, column, this.hand))}
-      </div>
-      ${part.isCup ? this.renderCouldNot() : nothing}
+      <h3 class="part-name">${part.name}</h3>
+      ${
+        part.isCup
+          ? html`${fields(part.columns.filter(isCount))} ${this.renderCouldNot()}
+            ${fields(part.columns.filter((column) => !isCount(column)))}`
+          : fields(part.columns)
+      }
     `;
   }
 
   private renderCouldNot(): TemplateResult {
     return html`
-      <div class="could-not">
+      <div class="could-not" @mousedown=${keepKeypad}>
         <button @click=${() => this.setStatus('not sampled')}>Not sampled</button>
         <button @click=${() => this.step(1)}>One chamber only</button>
         <button @click=${this.tooMany}>Too many</button>
@@ -322,6 +324,22 @@ export class SdCard extends LitElement {
       </div>
     `;
   }
+}
+
+/** A button pressed by finger must not take the focus from the field: the keypad would go and come again. */
+function keepKeypad(event: MouseEvent): void {
+  event.preventDefault();
+}
+
+/** What the criteria say, in words that can be read in full: a chip only where something is to be done. */
+function outcomeTemplate({ look, text, reason }: CellText): TemplateResult | typeof nothing {
+  if (text === '') return nothing;
+  if (look === 'over')
+    return html`<span class="chip over">over your criteria</span>
+      <p class="small">${text}</p>`;
+  const isOpen = look === 'open';
+  return html`${isOpen ? html`<span class="chip open">${text}</span>` : nothing}
+    <p class="small soft">${reason ?? text}</p>`;
 }
 
 customElements.define('sd-card', SdCard);

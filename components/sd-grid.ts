@@ -227,7 +227,8 @@ export class SdGrid extends LitElement implements HandHost {
     // The whole window lost the focus: what is being typed stays as it is until it comes back.
     if (event.relatedTarget === null && !document.hasFocus()) return;
     this.editor.hasFocus = false;
-    this.menus.close();
+    // Into a menu of the grid's own the focus only goes to come back.
+    if (!isInMenu(event.relatedTarget)) this.menus.close();
     if (this.held) this.hand.leave();
   };
 
@@ -379,6 +380,10 @@ export class SdGrid extends LitElement implements HandHost {
         : 'No animals yet. Add them under Animals, or import a list with their tags.';
     return html`<p class="empty">${words}</p>`;
   }
+}
+
+function isInMenu(target: EventTarget | null): boolean {
+  return target instanceof Element && target.closest('.menu') !== null;
 }
 
 customElements.define('sd-grid', SdGrid);

@@ -182,8 +182,11 @@ export class SdLimitsForm extends LitElement {
         </div>
         ${fault ? html`<p class="fault" role="alert">${fault}</p>` : nothing}
         <div class="head">
-          <button @click=${() => this.keep(limit)} aria-label=${`Keep ${name} as mine`}>
-            ${limit.confirmed === true ? 'Keep the change' : 'Keep it as mine'}
+          <button @click=${() => this.keep(limit)}>
+            ${limit.confirmed === true ? 'Keep the change' : 'Keep it as mine'}<span
+              class="visually-hidden"
+              >: ${name}</span
+            >
           </button>
         </div>
       </div>

@@ -7,6 +7,7 @@ import { reportData, seasonEpg, type ReportData } from './paper-data.ts';
 import { benchSheetPages, gridPages, labelPages } from './paper-pages.ts';
 import { reportPages } from './paper-report.ts';
 import { paperStyles } from './paper-styles.ts';
+import { deepActive } from './sd-sheet.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-season-trend.ts';
@@ -65,7 +66,7 @@ export class SdPaper extends LitElement {
 
   /** Puts the paper in the place of the page. */
   async open(): Promise<void> {
-    const active = document.activeElement;
+    const active = deepActive();
     this.opener = active instanceof HTMLElement ? active : null;
     this.hidden = false;
     this.page?.setAttribute('data-paper', '');
@@ -88,6 +89,10 @@ export class SdPaper extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     if (!this.hidden) this.close();
+  }
+
+  private onKeydown(event: KeyboardEvent): void {
+    if (event.key === 'Escape' && !event.defaultPrevented) this.close();
   }
 
   private get page(): Element | null {
@@ -225,14 +230,16 @@ export class SdPaper extends LitElement {
     if (!session || this.hidden) return nothing;
     const day = session.openDay === null ? undefined : dayOf(session.notebook, session.openDay);
     return html`
-      ${this.renderTools()}
-      <div
-        class="sheet"
-        role="region"
-        aria-label=${`What will be printed${day ? `, ${dayWords(day)}` : ''}`}
-      >
-        ${this.renderSheet(session)}
-      </div>
+      <main @keydown=${this.onKeydown}>
+        ${this.renderTools()}
+        <div
+          class="sheet"
+          role="region"
+          aria-label=${`What will be printed${day ? `, ${dayWords(day)}` : ''}`}
+        >
+          ${this.renderSheet(session)}
+        </div>
+      </main>
     `;
   }
 }

@@ -65,6 +65,26 @@ export const buttons: CSSResult = css`
     min-width: var(--control);
     padding: 4px;
   }
+
+  @media (forced-colors: active) {
+    button[aria-pressed='true'],
+    button[aria-current] {
+      forced-color-adjust: none;
+      border-color: Highlight;
+      background: Highlight;
+      color: HighlightText;
+    }
+
+    button.main {
+      border-width: 2px;
+      font-weight: 700;
+    }
+
+    button:disabled {
+      border-color: GrayText;
+      color: GrayText;
+    }
+  }
 `;
 
 /** Inputs with a label above: `<label class="field">Words <input /></label>`, `.hint`, `.fault`. */
@@ -229,6 +249,15 @@ export const sheets: CSSResult = css`
   .menu [role='option']:hover {
     background: var(--accent-soft);
     color: var(--ink);
+  }
+
+  @media (forced-colors: active) {
+    .menu [aria-selected='true'],
+    .menu [role='menuitem']:focus-visible {
+      forced-color-adjust: none;
+      background: Highlight;
+      color: HighlightText;
+    }
   }
 
   .menu hr {

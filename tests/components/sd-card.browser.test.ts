@@ -60,7 +60,7 @@ before(() => {
 describe('sd-card', () => {
   it('shows the first cup of the bench, and what its counts come to', async () => {
     const { card } = await cardOf();
-    expect(textOf(card, 'h3')).to.match(/^W-101 Bracken · ewes · cup 1 of 40$/);
+    expect(textOf(card, 'h2')).to.match(/^W-101 Bracken · ewes · cup 1 of 40$/);
     expect(textOf(card, '.answer')).to.match(/^50 epg/);
   });
 
@@ -77,7 +77,7 @@ describe('sd-card', () => {
     expect(textOf(card, '.answer')).to.match(/^1,350 epg/);
     await sendKeys({ press: 'Enter' });
     await settled(card);
-    expect(textOf(card, 'h3')).to.match(/^W-102/);
+    expect(textOf(card, 'h2')).to.match(/^W-102/);
     expect([typed(session, 'W-101', 'chamber1'), typed(session, 'W-101', 'chamber2')]).to.eql([
       ...['12', '15'],
     ]);
@@ -104,7 +104,7 @@ describe('sd-card', () => {
     press(card, 'Not sampled');
     await settled(card);
     expect(typed(session, 'W-101', 'status')).to.equal('not sampled');
-    expect(textOf(card, 'h3')).to.match(/^W-102/);
+    expect(textOf(card, 'h2')).to.match(/^W-102/);
     press(card, 'The one before');
     await settled(card);
     expect(textOf(card, '.status')).to.contain('not sampled');
@@ -138,7 +138,7 @@ describe('sd-card', () => {
     const { card, session } = await cardOf();
     press(card, 'In the yard');
     await settled(card);
-    expect(textOf(card, 'h4')).to.equal('Signs');
+    expect(textOf(card, 'h3')).to.equal('Signs');
     press(card, '4 pink-white');
     await settled(card);
     expect(typed(session, 'W-101', 'eyelid')).to.equal('4');
@@ -156,7 +156,7 @@ describe('sd-card', () => {
     await sendKeys({ type: '018' });
     await sendKeys({ press: 'Enter' });
     await settled(card);
-    expect(textOf(card, 'h3')).to.match(/^[LG]-018 .* 2\. of 40$/);
+    expect(textOf(card, 'h2')).to.match(/^[LG]-018 .* 2\. of 40$/);
   });
 
   it('adds an animal that is not there without leaving the card', async () => {
@@ -172,7 +172,7 @@ describe('sd-card', () => {
       ?.click();
     await settled(card);
     expect(Object.keys(session.notebook.animals)).to.have.length(41);
-    expect(textOf(card, 'h3')).to.match(/^NEW-7/);
+    expect(textOf(card, 'h2')).to.match(/^NEW-7/);
   });
 
   it('keeps a draft when the card is taken away', async () => {

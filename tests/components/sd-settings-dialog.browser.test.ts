@@ -121,7 +121,7 @@ describe('limits', () => {
     expect(allText(form)).to.contain('example, not yet yours');
     type(deep<HTMLInputElement>(form, '[aria-label="Treat from, value"]'), '800');
     type(deep<HTMLInputElement>(form, '[aria-label="Treat from, who said so"]'), 'our vet');
-    button(form, 'Keep Treat from as mine').click();
+    button(form, 'Keep it as mine: Treat from').click();
     await says(dialog, 'Treat from is kept, and yours.');
     const { notebook } = session;
     const limit = limitsOf(notebook).find(({ key }) => key === 'treat_from');
@@ -133,7 +133,7 @@ describe('limits', () => {
   it('refuse a value that is no number', async () => {
     const { session, dialog, form } = await open('limits', 'sd-limits-form');
     type(deep<HTMLInputElement>(form, '[aria-label="Treat from, value"]'), '1e3');
-    button(form, 'Keep Treat from as mine').click();
+    button(form, 'Keep it as mine: Treat from').click();
     await says(dialog, 'power of ten');
     const limit = limitsOf(session.notebook).find(({ key }) => key === 'treat_from');
     expect(limit?.confirmed).to.equal(false);
