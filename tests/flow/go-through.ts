@@ -1,13 +1,36 @@
 import type { Page } from 'playwright-core';
 
-/** Opens everything that a notebook's page has to show: every block, every fold, every dialog and menu of the header. */
-export async function goThrough(page: Page): Promise<void> {
+/** What stands under "More to do" and opens a dialog. */
+const FURTHER = [
+  'Import',
+  'Export',
+  'Functions',
+  'Bring in a second copy',
+  'Where two copies differ',
+  'Start the next season',
+  'Save as a template',
+];
+
+/** Does one thing that stands under "More to do". */
+export async function doFurther(page: Page, name: string): Promise<void> {
+  await page.getByRole('button', { name: 'More to do', exact: true }).click();
+  await page.getByRole('menuitem', { name, exact: true }).click();
+}
+
+/**
+ * Opens everything that a notebook's page has to show: every block, every fold, every dialog and menu of the header,
+ * every sheet of paper. `look` looks at each dialog and sheet.
+ */
+export async function goThrough(
+  page: Page,
+  look: () => Promise<void> = async () => undefined,
+): Promise<void> {
   await page.getByRole('grid').first().waitFor();
   const blocks = page.locator('sd-block');
   for (let at = 0; at < (await blocks.count()); at++) {
     const block = blocks.nth(at);
     await block.scrollIntoViewIfNeeded();
-    await block.getByText('Opening…').waitFor({ state: 'detached' });
+    await block.getByText('Opening…').first().waitFor({ state: 'detached' });
     await block.getByText('Working…').first().waitFor({ state: 'detached' });
   }
   await page.evaluate(() => {
@@ -23,17 +46,36 @@ export async function goThrough(page: Page): Promise<void> {
     await dialog.waitFor();
     for (const tab of await page.getByRole('tab').all())
       if (await tab.isVisible()) await tab.click();
+    await look();
     await page.keyboard.press('Escape');
     await dialog.waitFor({ state: 'hidden' });
   }
   const tools = page.getByRole('button', { name: 'Show and sort' }).first();
   await tools.click();
   await tools.click();
+  for (const name of FURTHER) {
+    await doFurther(page, name);
+    const dialog = page.locator('dialog[open]');
+    await dialog.waitFor();
+    await look();
+    await page.keyboard.press('Escape');
+    await dialog.waitFor({ state: 'hidden' });
+  }
   for (const name of ['More to do', 'Add a block']) {
     await page.getByRole('button', { name, exact: true }).first().click();
     await page.getByRole('menuitem').first().waitFor();
     await page.keyboard.press('Escape');
   }
+  await doFurther(page, 'Print');
+  const paper = page.locator('sd-paper');
+  const kind = paper.getByRole('combobox').first();
+  await kind.waitFor();
+  for (const option of await kind.locator('option').all()) {
+    await kind.selectOption((await option.getAttribute('value')) ?? '');
+    await paper.getByText('Working…').first().waitFor({ state: 'detached' });
+    await look();
+  }
+  await paper.getByRole('button', { name: 'Back to the page' }).click();
 }
 
 /** What must never be in the page: things that run, links that run, attributes that run. One line for each. */

@@ -1,8 +1,8 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { validate } from '../../src/notebook/validate.ts';
 import { writeNotebookText } from '../../src/notebook/notebook-file.ts';
 import { isFault } from '../../shared/value.ts';
-import { allWords, goThrough, thingsThatRun } from './go-through.ts';
+import { allWords, doFurther, goThrough, thingsThatRun } from './go-through.ts';
 import { HOSTILE, hostileNotebook } from './hostile-notebook.ts';
 import type { OpenPage } from './open-page.ts';
 import { openPage } from './open-page.ts';
@@ -29,6 +29,9 @@ async function expectOnlyWords(): Promise<void> {
   expect(await refusals(page)).toEqual([]);
   expect(errors).toEqual([]);
 }
+
+/** Everything is opened, one after the other. */
+vi.setConfig({ testTimeout: 180_000 });
 
 describe('hostile words typed by hand stay words', () => {
   it('as name and place, tags, a group, the label of a column, a note in the grid, a block’s name', async () => {
@@ -75,10 +78,32 @@ describe('hostile words typed by hand stay words', () => {
     await page.getByRole('heading', { level: 2, name: link }).waitFor();
     await page.locator('sd-note textarea').first().fill(script);
 
-    await goThrough(page);
+    await goThrough(page, expectOnlyWords);
     await expectOnlyWords();
     const words = await allWords(page);
     for (const hostile of [image, script, link]) expect(words).toContain(hostile);
+  });
+});
+
+describe('hostile words in a list stay words', () => {
+  it('in its name, its headings and its fields, before anything is taken from it', async () => {
+    const { page } = open;
+    const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;
+    const lines = [
+      ['tag', 'date', image, link].map(quoted),
+      [script, '2026-05-03', link, image].map(quoted),
+      [image, script, '4', '5'].map(quoted),
+    ];
+    await doFurther(page, 'Import');
+    await page.locator('sd-import-source input[type="file"]').setInputFiles({
+      name: '<img src=x onerror=alert(1)>.csv',
+      mimeType: 'text/csv',
+      buffer: Buffer.from(lines.map((line) => line.join(',')).join('\r\n')),
+    });
+    await page.getByText('2 rows, read as').waitFor();
+    await expect.poll(() => allWords(page)).toContain('<img src=x onerror=alert(1)>.csv');
+    await expectOnlyWords();
+    await page.keyboard.press('Escape');
   });
 });
 
@@ -89,7 +114,7 @@ describe('hostile words in a notebook file stay words', () => {
     const read = validate(JSON.parse(JSON.stringify(notebook)));
     expect(isFault(read) ? read.sentence : '').toBe('');
     await page.goto(address);
-    await page.locator('input[type="file"]').setInputFiles({
+    await page.getByLabel('Open a file…', { exact: true }).setInputFiles({
       name: '<img src=x onerror=alert(1)>.json',
       mimeType: 'application/json',
       buffer: Buffer.from(writeNotebookText(notebook)),
@@ -98,7 +123,7 @@ describe('hostile words in a notebook file stay words', () => {
       .getByRole('heading', { level: 1 })
       .filter({ hasText: HOSTILE[0] ?? '' })
       .waitFor();
-    await goThrough(page);
+    await goThrough(page, expectOnlyWords);
     await expectOnlyWords();
     const words = await allWords(page);
     for (const hostile of HOSTILE) expect(words).toContain(hostile);

@@ -3,10 +3,13 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { chromium } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it, vi } from 'vitest';
 import type { OfflineMessage } from '../../shared/worker-messages.ts';
 import { launchOptions } from '../browser.ts';
 import { StaticHost } from './static-host.ts';
+
+/** Each test is a visit or several, each with all files of the page fetched anew. */
+vi.setConfig({ testTimeout: 120_000 });
 
 /** A name in the local network, as a phone would use it: http at such a name is no secure context. */
 const BARN = 'barn.example';

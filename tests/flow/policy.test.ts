@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, inject, it, vi } from 'vitest';
 import { goThrough, thingsThatRun } from './go-through.ts';
 import type { OpenPage } from './open-page.ts';
 import { openPage } from './open-page.ts';
@@ -13,6 +13,9 @@ async function policy(): Promise<ReadonlyMap<string, readonly string[]>> {
   const parts = content.split(';').map((part) => part.trim().split(/\s+/));
   return new Map(parts.map(([name = '', ...sources]) => [name, sources]));
 }
+
+/** Everything is opened, one after the other. */
+vi.setConfig({ testTimeout: 180_000 });
 
 describe('the content policy of the built page', () => {
   it('lets nothing in but the page’s own files: no inline script, no eval, no other address', async () => {
