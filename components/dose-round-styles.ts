@@ -125,6 +125,10 @@ export const doseRoundStyles: CSSResult = css`
     font-size: var(--size-small);
   }
 
+  .paper {
+    display: none;
+  }
+
   @media (pointer: coarse) {
     .tick {
       min-height: 44px;
@@ -132,6 +136,10 @@ export const doseRoundStyles: CSSResult = css`
   }
 
   @media print {
+    .paper {
+      display: block;
+    }
+
     .fields,
     .tick,
     .actions {

@@ -13,7 +13,7 @@ import {
   type DoseRound,
   type RoundDose,
 } from '../src/treating/dose-round.ts';
-import { productName, productsInUse } from '../src/treating/product.ts';
+import { productName, productOf, productsInUse } from '../src/treating/product.ts';
 import { logTreatments } from '../src/treating/treatment-log.ts';
 import { emptyRound, roundFields, type RoundForm } from './dose-round-fields.ts';
 import { doseRoundStyles } from './dose-round-styles.ts';
@@ -247,7 +247,12 @@ export class SdDoseRound extends LitElement {
 
   private renderRound(round: DoseRound, notebook: Notebook): TemplateResult {
     const { questions, doses } = round;
+    const { product, route } = this.form;
+    const asLabel = route || productOf(notebook, product)?.route;
     return html`
+      <p class="paper">
+        ${[productName(notebook, product), asLabel, this.date].filter(Boolean).join(', ')}
+      </p>
       ${this.renderBand(round)}
       ${stopsOfAll(round).map((stop) => html`<p class="small fault">${stop}</p>`)}
       <ul class="doses" aria-label="Doses">
