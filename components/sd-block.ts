@@ -226,6 +226,23 @@ export class SdBlock extends LitElement {
     </p>`;
   }
 
+  private renderHead(title: string, isFolded: boolean): TemplateResult {
+    return html`
+      <div class="head">
+        <h2>
+          <button
+            class="quiet fold"
+            aria-expanded=${isFolded ? 'false' : 'true'}
+            @click=${this.fold}
+          >
+            ${title}
+          </button>
+        </h2>
+        <sd-menu class="more" label=${`More about ${title}`} .choices=${this.choices}></sd-menu>
+      </div>
+    `;
+  }
+
   protected override render(): TemplateResult | typeof nothing {
     const { block } = this;
     if (!block) return nothing;
@@ -234,18 +251,7 @@ export class SdBlock extends LitElement {
     const title = block.title ?? block.kind;
     return html`
       <section class=${isGrid ? 'frame counts' : 'frame'} aria-label=${title}>
-        <div class="head" ?hidden=${isGrid}>
-          <h2>
-            <button
-              class="quiet fold"
-              aria-expanded=${isFolded ? 'false' : 'true'}
-              @click=${this.fold}
-            >
-              ${title}
-            </button>
-          </h2>
-          <sd-menu class="more" label=${`More about ${title}`} .choices=${this.choices}></sd-menu>
-        </div>
+        ${isGrid ? html`<h2 class="visually-hidden">${title}</h2>` : this.renderHead(title, isFolded)}
         <div ?hidden=${isFolded}>${this.renderInner(block)}</div>
       </section>
       <sd-rename-block></sd-rename-block>

@@ -112,7 +112,11 @@ export class SdSheet extends LitElement {
   }
 
   private onClose(): void {
-    if (this.opener instanceof HTMLElement && this.opener.isConnected) this.opener.focus();
+    // The browser gives the focus back by itself; where it could not, the opener takes it. By the time
+    // this is heard the person may have gone on, and must not be pulled back.
+    const isLost = deepActive() === document.body || deepActive() === null;
+    if (isLost && this.opener instanceof HTMLElement && this.opener.isConnected)
+      this.opener.focus();
     this.opener = null;
     this.dispatchEvent(new CustomEvent('sheet-closed', { bubbles: true, composed: true }));
   }

@@ -99,14 +99,14 @@ async function expectCounts(page: Page): Promise<void> {
     const [one = 0, two = 0] = counts[i] ?? [];
     const line = row(page, tag);
     if (!(await line.isVisible())) {
-      await page.getByRole('searchbox', { name: /Find/ }).fill(tag);
+      await page.locator('sd-grid-tools').getByRole('searchbox').fill(tag);
       await line.waitFor();
     }
     const epg = ((one + two) * 50).toLocaleString('en');
     expect((await line.innerText()).split('\n')).toEqual(
       expect.arrayContaining([String(one), String(two), epg]),
     );
-    await page.getByRole('searchbox', { name: /Find/ }).fill('');
+    await page.locator('sd-grid-tools').getByRole('searchbox').fill('');
   }
 }
 

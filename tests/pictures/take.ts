@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process';
-import { mkdir, mkdtemp } from 'node:fs/promises';
+import { copyFile, mkdir, mkdtemp } from 'node:fs/promises';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
@@ -13,7 +13,8 @@ import { launchBrowser } from '../browser.ts';
  * Takes pictures of the built page for a person to look at: start page, an open notebook, its dialogs
  * and its print, at desktop and phone width, light and dark. `npm run pictures -- --folder DIR` says
  * where to (a new temporary folder unless given); `--built DIR` takes a page that is built already;
- * `--only page-desktop` takes those whose name begins so.
+ * `--only page-desktop` takes those whose name begins so; `--keep` puts the page at a desk, light, beside
+ * this file as `page.png`, the picture of the README.
  */
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -22,6 +23,7 @@ const { values: given } = parseArgs({
     folder: { type: 'string' },
     built: { type: 'string' },
     only: { type: 'string', default: '' },
+    keep: { type: 'boolean', default: false },
   },
 });
 
@@ -172,4 +174,6 @@ try {
   server.close();
   server.closeAllConnections();
 }
+if (given.keep)
+  await copyFile(join(folder, 'page-desktop-light.png'), join(root, 'tests/pictures/page.png'));
 console.log(folder);
