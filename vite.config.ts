@@ -91,8 +91,8 @@ export default defineConfig({
     environment: 'node',
     pool: 'forks',
     maxWorkers: 2,
-    testTimeout: 20_000,
-    hookTimeout: 60_000,
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
     projects: [
       {
         extends: true,
@@ -108,7 +108,7 @@ export default defineConfig({
           name: 'flow',
           include: ['tests/flow/**/*.test.ts'],
           globalSetup: ['tests/flow/built-page.ts'],
-          testTimeout: 60_000,
+          testTimeout: 240_000,
         },
       },
     ],

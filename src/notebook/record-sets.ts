@@ -14,12 +14,12 @@ type Ordered = { readonly id: string; readonly order?: string };
 
 /** An order key for a record put after all of these. */
 export function orderAtEnd(list: readonly Ordered[]): string {
-  return generateKeyBetween(list.at(-1)?.order ?? null, null);
+  return generateKeyBetween(lastKey(list), null);
 }
 
 /** `count` order keys after all of these. */
 export function ordersAtEnd(list: readonly Ordered[], count: number): readonly string[] {
-  return generateNKeysBetween(list.at(-1)?.order ?? null, null, count);
+  return generateNKeysBetween(lastKey(list), null, count);
 }
 
 /**
@@ -29,11 +29,23 @@ export function ordersAtEnd(list: readonly Ordered[], count: number): readonly s
 export function orderBefore(list: readonly Ordered[], id: string, beforeId: string | null): string {
   const others = list.filter((record) => record.id !== id);
   const at = beforeId === null ? others.length : others.findIndex((r) => r.id === beforeId);
-  const next = others[at]?.order ?? null;
-  const lower = others
-    .slice(0, Math.max(at, 0))
-    .map((record) => record.order ?? '')
-    .filter((order) => order !== '' && (next === null || order < next))
-    .at(-1);
-  return generateKeyBetween(lower ?? null, next);
+  const next = others.slice(Math.max(at, 0)).find(({ order }) => isKey(order))?.order ?? null;
+  const before = others.slice(0, Math.max(at, 0));
+  const lower = lastKey(before.filter(({ order = '' }) => next === null || order < next));
+  return generateKeyBetween(lower, next);
+}
+
+/** The last key to build on: a key that another program wrote wrongly is passed over. */
+function lastKey(list: readonly Ordered[]): string | null {
+  return list.findLast(({ order }) => isKey(order))?.order ?? null;
+}
+
+function isKey(order: string | undefined): order is string {
+  if (order === undefined || order === '') return false;
+  try {
+    generateKeyBetween(order, null);
+    return true;
+  } catch {
+    return false;
+  }
 }
