@@ -5,6 +5,7 @@ import { addAnimals } from '../notebook/edit-animals.ts';
 import { addDay } from '../notebook/edit-days.ts';
 import { columnsOf } from '../notebook/read.ts';
 import { orderAtEnd, ordersAtEnd, setsOf } from '../notebook/record-sets.ts';
+import { cupNumbers } from './cup-numbers.ts';
 import { isReady, reportedColumn, type ImportPlan, type PlannedAnimal } from './import-plan.ts';
 
 /**
@@ -72,10 +73,12 @@ function reportedSets(notebook: Notebook): readonly SetTo[] {
   return setsOf('columns', id, { ...facts, order: orderAtEnd(columnsOf(notebook)) });
 }
 
-/** The order at the bench by the cups' numbers, on days that have none yet. */
+/** The order at the bench by the cups' numbers, on days that have none yet and number them otherwise. */
 function benchSets(notebook: Notebook, plan: ImportPlan): readonly SetTo[] {
   return [...plan.bench].flatMap(([day, numbers]) => {
     if (Object.keys(notebook.bench[day] ?? {}).length > 0) return [];
+    const now = cupNumbers(notebook, day);
+    if ([...numbers].every(([row, number]) => now.get(row) === number)) return [];
     const rows = [...numbers].sort(([, a], [, b]) => a - b);
     const orders = ordersAtEnd([], rows.length);
     return rows.map(([row], i) => ({

@@ -136,15 +136,16 @@ function countTarget(day: DayId | null, asking: Asking): Target {
   const areas = protocol.areas ?? 1;
   if (areas === 1 || !factorColumn(notebook))
     return { to: 'readings', column, day, as: 'count', unit: null };
+  const all = areas === 2 ? 'both' : `all ${areas}`;
   const factor = factorOf(notebook, day);
   const single = factorOf(notebook, day, 1);
   const chosen = answerTo(asking, {
     id: 'count',
     kind: 'count-areas',
     columns: columnsOfRole(asking, 'count'),
-    sentence: `Is each count of this list of all ${areas} areas together, or of one?`,
+    sentence: `Is each count of this list of ${all} counted areas together, or of one?`,
     choices: [
-      { value: 'all', label: `all ${areas} areas together${by(factor)}` },
+      { value: 'all', label: `${all} areas together${by(factor)}` },
       { value: 'one', label: `one area only${by(single)}` },
     ],
     usual: 'all',

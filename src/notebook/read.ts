@@ -87,9 +87,11 @@ export function daysOf(notebook: Notebook): readonly SamplingDay[] {
   return days;
 }
 
+/** A day by its id, a removed one as well; none where its adding was undone, which leaves no date. */
 export function dayOf(notebook: Notebook, id: string): SamplingDay | undefined {
   const fields = notebook.days[id];
-  return fields ? (known(id, fields) as SamplingDay) : undefined;
+  const day = fields && known(id, fields);
+  return day?.date === undefined ? undefined : (day as SamplingDay);
 }
 
 /** The sampling day before this one, if any. */
