@@ -16,14 +16,15 @@ import { newCalculator } from './formula-plugin.ts';
 import { headContent } from './head-feed.ts';
 import { Layout } from './layout.ts';
 import type { DayNode, NodeKey } from './node.ts';
+import { Pace } from './pace.ts';
+import { sliceClock } from './pause.ts';
 import { planFor, type Plan, type PlannedNode } from './plan.ts';
 import { rowContents, rowSight } from './row-feed.ts';
 import type { Slots } from './slots.ts';
 import { ROW } from './template.ts';
 
-/** Cells written in one go, at most so many rows; between two goes the page may breathe. */
-const CELLS_IN_ONE_GO = 2500;
-const MOST_ROWS_IN_ONE_GO = 150;
+/** Rows written in one go where every go has whole lists worked out anew. */
+const ROWS_UNDER_LISTS = 100;
 
 /** A cell for one animal that came out anew. */
 export interface RowCellChange {
@@ -41,15 +42,16 @@ export class Book {
   readonly layout = new Layout();
   plan: Plan;
   private notebook: Notebook;
-  private readonly calculator: HyperFormula = newCalculator();
   private readonly sheets = new Map<DayId, DaySheets>();
   private readonly dayOfSheet = new Map<number, DayId>();
   private held: RowId | null = null;
+  private readonly pace = new Pace(sliceClock);
 
   constructor(
     notebook: Notebook,
     private roots: readonly DayNode[],
     private readonly slots: Slots,
+    private readonly calculator: HyperFormula = newCalculator(),
   ) {
     this.notebook = notebook;
     this.takeSlots();
@@ -62,28 +64,31 @@ export class Book {
     this.roots = roots;
     this.takeSlots();
     this.plan = planFor(notebook, roots, this.layout);
-    return yield* this.load();
+    const changes: RowCellChange[] = [];
+    yield* this.load(changes);
+    return changes;
   }
 
   /** Also answers for these nodes from now on. */
   *extend(nodes: readonly DayNode[]): Generator<void, void> {
-    yield* this.reload(this.notebook, [...this.roots, ...nodes]);
+    this.roots = [...this.roots, ...nodes];
+    this.takeSlots();
+    this.plan = planFor(this.notebook, this.roots, this.layout);
+    yield* this.load();
   }
 
-  /** Writes every row and head line that is not yet as it should be. */
-  *load(): Generator<void, RowCellChange[]> {
-    const changes: RowCellChange[] = [];
+  /** Writes every row and head line that is not yet as it should be; notes in `changes` what came of it. */
+  *load(changes?: RowCellChange[]): Generator<void, void> {
     for (const day of this.plan.byDay.keys()) this.sheetsOf(day);
     const days = [...this.sheets.keys()];
     // Limits and protocol first: written last, they would have every row worked out twice. Lists last: written
     // first, they would be worked out anew with every chunk of rows.
-    changes.push(...this.writeHeads(false));
+    note(this.writeHeads(false), changes);
     yield;
     for (const day of days) yield* this.loadRows(day, false, changes);
-    changes.push(...this.writeHeads(true));
+    note(this.writeHeads(true), changes);
     yield;
     for (const day of days) yield* this.loadRows(day, true, changes);
-    return changes;
   }
 
   /** Takes in changes of these rows, on the day given or (null) on every day loaded. */
@@ -96,17 +101,22 @@ export class Book {
     if (grown) return yield* this.reload(notebook, this.roots);
     const changes: RowCellChange[] = [];
     const list = [...rows];
-    const chunkSize = this.rowsInOneGo();
-    for (let from = 0; from < list.length; from += chunkSize) {
+    const hasLists = [...this.plan.nodes.values()].some((planned) => planned.late);
+    for (let from = 0; from < list.length;) {
       if (from > 0) yield;
-      const chunk = list.slice(from, from + chunkSize);
-      const written = this.written(() => {
+      const size = hasLists ? ROWS_UNDER_LISTS : this.pace.rows;
+      const chunk = list.slice(from, from + size);
+      const write = (): void => {
         for (const [row, days] of chunk) {
           for (const day of days ?? this.sheets.keys())
             if (this.sheets.has(day)) this.writeRow(day, row, true);
         }
-      });
-      changes.push(...written);
+      };
+      note(
+        this.pace.go(chunk.length, () => this.written(write)),
+        changes,
+      );
+      from += chunk.length;
     }
     return changes;
   }
@@ -170,30 +180,33 @@ export class Book {
    * Writes first and works out once. (The calculator's own batches go through all that was written before
    * at every write, for an undo that is not wanted here.)
    */
-  private written(write: () => void): RowCellChange[] {
+  private written(write: () => void, isHeard = true): RowCellChange[] {
     this.calculator.suspendEvaluation();
     write();
-    return this.rowChanges(this.calculator.resumeEvaluation());
+    const written = this.calculator.resumeEvaluation();
+    return isHeard ? this.rowChanges(written) : [];
   }
 
-  private *loadRows(day: DayId, late: boolean, changes: RowCellChange[]): Generator<void, void> {
+  private *loadRows(
+    day: DayId,
+    late: boolean,
+    changes: RowCellChange[] | undefined,
+  ): Generator<void, void> {
     const nodes = this.plan.byDay.get(day)?.rows ?? [];
     if (late && !nodes.some((planned) => planned.late)) return;
-    const chunkSize = this.rowsInOneGo();
-    for (let from = 0; from < this.slots.count; from += chunkSize) {
-      const written = this.written(() => {
-        const end = Math.min(from + chunkSize, this.slots.count);
+    for (let from = 0; from < this.slots.count;) {
+      const end = Math.min(from + this.pace.rows, this.slots.count);
+      const write = (): void => {
         for (let slot = from; slot < end; slot++)
           this.writeRow(day, this.slots.rowAt(slot) as RowId, late);
-      });
-      changes.push(...written);
+      };
+      note(
+        this.pace.go(end - from, () => this.written(write, changes !== undefined)),
+        changes,
+      );
+      from = end;
       yield;
     }
-  }
-
-  private rowsInOneGo(): number {
-    const widest = Math.max(1, ...[...this.plan.byDay.values()].map(({ rows }) => rows.length));
-    return Math.max(1, Math.min(MOST_ROWS_IN_ONE_GO, Math.floor(CELLS_IN_ONE_GO / widest)));
   }
 
   /** Writes what differs in one row. Without `late`, lists and what rests on them are left for later. */
@@ -307,6 +320,10 @@ export class Book {
     }
     return changes;
   }
+}
+
+function note(written: readonly RowCellChange[], changes: RowCellChange[] | undefined): void {
+  for (const change of written) changes?.push(change);
 }
 
 /** In the plan, but not to be written yet. */

@@ -17,6 +17,7 @@ import { effectOf, type Effect } from './change-effect.ts';
 import { checkFormula } from './check-formula.ts';
 import { explainCell } from './explain.ts';
 import { answerFigure, figureNeeds, figureWork } from './figures.ts';
+import { newCalculator } from './formula-plugin.ts';
 import { judgeRow } from './judge.ts';
 import { looseFigure, looseRow, looseText } from './loose-formula.ts';
 import { dayNodeKey, idOf } from './node.ts';
@@ -61,7 +62,9 @@ class BookEngine implements Engine {
     return this.inTurn(async () => {
       if (turn !== this.opening) return;
       if (notebook.id !== this.notebook.id) this.slots = new Slots();
-      const book = new Book(notebook, openDayRoots(notebook, day), this.slots);
+      const calculator = newCalculator();
+      await this.pause();
+      const book = new Book(notebook, openDayRoots(notebook, day), this.slots, calculator);
       await this.pause();
       const loaded = await inSlices(book.load(), this.pause, () => turn === this.opening);
       if (loaded === null) {

@@ -1,6 +1,9 @@
 /** Lets the page paint and take keys before long work goes on. */
 export type Pause = () => Promise<void>;
 
+/** Milliseconds that go forward, from any beginning. Tells only how long a slice took, never what is in it. */
+export type Clock = () => number;
+
 interface Turns {
   readonly setImmediate?: (run: () => void) => unknown;
   readonly MessageChannel?: new () => {
@@ -29,6 +32,10 @@ export const nextTurn: Pause = () =>
       resolve();
     }
   });
+
+/** The clock of a page, a worker and Node alike. */
+export const sliceClock: Clock = () =>
+  (globalThis as unknown as { readonly performance: { now(): number } }).performance.now();
 
 /** Runs a generator in one go. */
 export function inOneGo<T>(work: Generator<void, T>): T {
