@@ -38,8 +38,8 @@ export class SdTemplatePicker extends LitElement {
       }
 
       .purpose {
-        margin: 2px 0 0;
-        color: var(--ink);
+        margin: -2px 0 0;
+        font-size: var(--size-small);
       }
 
       .more {
@@ -72,8 +72,12 @@ export class SdTemplatePicker extends LitElement {
         cursor: pointer;
       }
 
-      sd-template-preview {
-        padding: 4px 0 12px;
+      .preview {
+        max-height: min(26em, 60vh);
+        padding: 8px 14px;
+        overflow: auto;
+        border: 1px solid var(--line);
+        border-radius: var(--radius);
       }
     `,
   ];
@@ -228,7 +232,12 @@ export class SdTemplatePicker extends LitElement {
     return html`
       <label class="field">
         Template
-        <select name="template" .value=${line?.id ?? ''} @change=${this.onChoose}>
+        <select
+          name="template"
+          aria-describedby="purpose"
+          .value=${line?.id ?? ''}
+          @change=${this.onChoose}
+        >
           ${
             own.length === 0
               ? others
@@ -236,8 +245,8 @@ export class SdTemplatePicker extends LitElement {
                   <optgroup label="Your own">${this.renderLines(own)}</optgroup>`
           }
         </select>
-        <span class="purpose" aria-live="polite">${line?.purpose ?? ''}</span>
       </label>
+      <p class="purpose" id="purpose" aria-live="polite">${line?.purpose ?? ''}</p>
       <div role="status">
         ${this.fault ? html`<p class="fault">${this.fault}</p>` : nothing}
         ${this.said ? html`<p>${this.said}</p>` : nothing}
@@ -270,7 +279,9 @@ export class SdTemplatePicker extends LitElement {
       </div>
       <details @toggle=${this.onToggle}>
         <summary>What it holds: check list, columns, criteria, limits</summary>
-        <sd-template-preview .template=${this.loaded}></sd-template-preview>
+        <div class="preview" tabindex="0" role="region" aria-label="What the template holds">
+          <sd-template-preview .template=${this.loaded}></sd-template-preview>
+        </div>
       </details>
     `;
   }

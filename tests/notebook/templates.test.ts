@@ -1,16 +1,18 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import type { Notebook } from '../../shared/notebook.ts';
 import type { Template } from '../../shared/template.ts';
 import { isFault } from '../../shared/value.ts';
 import { applyEdit } from '../../src/notebook/apply-edit.ts';
 import { addAnimals, leaveFarm, moveToGroup } from '../../src/notebook/edit-animals.ts';
 import { demoNotebook } from '../../src/notebook/demo.ts';
 import { fromTemplate, type Making } from '../../src/notebook/from-template.ts';
-import { nextSeason } from '../../src/notebook/next-season.ts';
+import { nextSeason, treatmentsInForce } from '../../src/notebook/next-season.ts';
 import { groupOn } from '../../src/notebook/present.ts';
 import { readTemplate, readTemplateText } from '../../src/notebook/read-template.ts';
-import { animalsOf, columnsOf, daysOf, readingOf } from '../../src/notebook/read.ts';
+import { animalsOf, columnsOf, daysOf, readingOf, treatmentsOf } from '../../src/notebook/read.ts';
+import { setsOf } from '../../src/notebook/record-sets.ts';
 import { toTemplate } from '../../src/notebook/to-template.ts';
 
 const folder = join(import.meta.dirname, '..', '..', 'templates');
@@ -120,6 +122,59 @@ describe('nextSeason(old, template)', () => {
     expect(animalsOf(next).map((animal) => animal.tag)).toEqual(['A1']);
     expect(groupOn(next, 'a1', '2027-03-01')).toBe('ewes');
     expect(daysOf(next)).toEqual([]);
+  });
+});
+
+describe('treatmentsInForce(old, from)', () => {
+  const treated = (facts: object): Notebook =>
+    applyEdit(
+      fromTemplate(summer(), making),
+      {
+        label: 'a test',
+        source: 'typed',
+        sets: [
+          ...setsOf('animals', 'a1', { tag: 'A1' }),
+          ...setsOf('products', 'p1', { name: 'white drench', afterDays: 14 }),
+          ...setsOf('treatments', 't1', {
+            animal: 'a1',
+            product: 'p1',
+            date: '2027-02-01',
+            ...facts,
+          }),
+        ],
+      },
+      [2, 0, 'bench'],
+    ).notebook;
+  const clear = { meatClear: '2027-02-20', milkClear: '2027-02-10' };
+
+  it.each([
+    ['carries one whose meat is not clear by then', clear, '2027-02-19', 1],
+    ['leaves one that is clear on the day, and no longer shows', clear, '2027-02-20', 0],
+    [
+      'carries one that still shows in counts',
+      { ...clear, meatClear: '2027-02-02' },
+      '2027-02-15',
+      1,
+    ],
+    ['leaves it a day later', { ...clear, meatClear: '2027-02-02' }, '2027-02-16', 0],
+    [
+      'carries one never permitted for meat',
+      { ...clear, meatClear: 'not permitted' },
+      '2028-01-01',
+      1,
+    ],
+    [
+      'carries one without a clear date: only a vet can say',
+      { milkClear: '2027-02-10' },
+      '2028-01-01',
+      1,
+    ],
+    ['leaves one of an animal that has gone', { ...clear, animal: 'a2' }, '2027-02-02', 0],
+  ])('%s', (_, facts, from, many) => {
+    const old = treated(facts);
+    expect(treatmentsInForce(old, from)).toHaveLength(many);
+    const next = nextSeason(old, summer(), { ...making, id: 'n2' }, from);
+    expect(treatmentsOf(next)).toHaveLength(many);
   });
 });
 
