@@ -9,7 +9,7 @@ import { launchOptions } from '../browser.ts';
 /** A browser process of our own with a profile that outlives it, so that it can be killed and begun anew. */
 export interface OwnBrowser {
   readonly page: Page;
-  /** Ends the process at once, as a power cut does: no page hears of it. */
+  /** Ends the process at once, as a power cut does: no page hears of it. Once is enough. */
   kill(): Promise<void>;
 }
 
@@ -39,7 +39,8 @@ export async function startOwnBrowser(profile: string): Promise<OwnBrowser> {
     page,
     kill: async () => {
       // The whole group, so that no helper process writes on after the power cut.
-      if (child.pid !== undefined) process.kill(-child.pid, 'SIGKILL');
+      if (child.pid !== undefined && child.exitCode === null && child.signalCode === null)
+        process.kill(-child.pid, 'SIGKILL');
       await ended;
       await browser.close().catch(() => undefined);
     },

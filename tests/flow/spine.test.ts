@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { focusedName, tabTo } from './keyboard.ts';
 import type { OpenPage } from './open-page.ts';
 import { openPage } from './open-page.ts';
+import type { OwnBrowser } from './own-browser.ts';
 import { makeProfile, startOwnBrowser } from './own-browser.ts';
 import { violations } from './violations.ts';
 
@@ -172,8 +173,14 @@ describe('a first sampling day, by keyboard alone', () => {
 describe('a browser that is killed', () => {
   it('has every count that the page called saved', async () => {
     const profile = await makeProfile();
+    const running: OwnBrowser[] = [];
+    const start = async (): Promise<OwnBrowser> => {
+      const browser = await startOwnBrowser(profile.path);
+      running.push(browser);
+      return browser;
+    };
     try {
-      const first = await startOwnBrowser(profile.path);
+      const first = await start();
       await first.page.goto(`${inject('pageAddress')}?demo`);
       await first.page.getByRole('grid').waitFor();
       await goToFirstCount(first.page);
@@ -181,11 +188,11 @@ describe('a browser that is killed', () => {
       await first.page.keyboard.press('Enter');
       await expectSaved(first.page);
       await first.kill();
-      const second = await startOwnBrowser(profile.path);
+      const second = await start();
       await second.page.goto(`${inject('pageAddress')}?demo`);
       await row(second.page, 'W-101').getByText('123', { exact: true }).waitFor();
-      await second.kill();
     } finally {
+      for (const browser of running) await browser.kill();
       await profile.remove();
     }
   });
