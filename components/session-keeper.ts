@@ -21,6 +21,22 @@ export interface Keeping {
   readonly tell: () => void;
 }
 
+/** Pause before what could not be kept is tried again, milliseconds. */
+const retryPause = 10_000;
+
+/** While something typed is in this page alone, tries again and again to keep it. */
+function savingAgain(session: Session): () => void {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const stop = session.subscribeSaved(() => {
+    clearTimeout(timer);
+    if (session.saved.state === 'memory') timer = setTimeout(() => session.saveAgain(), retryPause);
+  });
+  return () => {
+    clearTimeout(timer);
+    stop();
+  };
+}
+
 /**
  * Opens sessions on notebooks of the shelf, and knows of each what it stands on: a journal where this
  * tab writes, another tab's edits where it follows.
@@ -93,7 +109,7 @@ export class SessionKeeper {
       return session;
     }
     const session = new Session(notebook, { ...parts, journal: taken.journal });
-    this.note(session, taken, notices);
+    this.note(session, taken, notices, [savingAgain(session)]);
     return session;
   }
 

@@ -28,6 +28,8 @@ export interface Journal {
   append(transaction: Transaction, notebook: Notebook): Promise<void>;
   /** Keeps a whole notebook in place of what was kept: a merge taken back. */
   replace(notebook: Notebook): Promise<void>;
+  /** Tries again to keep what failed. */
+  retry?(): Promise<void>;
 }
 
 /** `memory`: keeping failed or was refused; everything typed since is only in this page. */
@@ -238,6 +240,12 @@ export class Session {
       const zeros = zerosOnLeaving(this.held, this.day, left);
       if (zeros) await this.dispatch(zeros);
     }
+  }
+
+  /** Tries again to keep what could not be kept, without waiting for the next edit. */
+  saveAgain(): void {
+    if (this.keeping.state === 'memory' && this.parts.journal?.retry)
+      this.keep((journal) => journal.retry?.() ?? Promise.resolve());
   }
 
   private async follow(

@@ -198,6 +198,24 @@ describe('session and its journal', () => {
     await session.dispatch(typing(count('a1', 'c-chamber2', 5)));
     expect(readingOf(session.notebook, day, 'a1', 'c-chamber2')).toMatchObject({ value: 5 });
   });
+
+  it('tries again to keep what failed, and then says saved', async () => {
+    let isFull = true;
+    const { session } = await openSession({
+      append: () => Promise.reject(new Error('This browser has no room left.')),
+      replace: () => Promise.resolve(),
+      retry: () => (isFull ? Promise.reject(new Error('Still no room.')) : Promise.resolve()),
+    });
+    await session.dispatch(typing(count('a1', 'c-chamber1', 4)));
+    await Promise.resolve();
+    session.saveAgain();
+    await new Promise((done) => setTimeout(done));
+    expect(session.saved).toEqual({ state: 'memory', sentence: 'Still no room.' });
+    isFull = false;
+    session.saveAgain();
+    await new Promise((done) => setTimeout(done));
+    expect(session.saved).toEqual({ state: 'saved', at: 5000 });
+  });
 });
 
 describe('Clock', () => {
