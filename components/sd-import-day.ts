@@ -80,7 +80,7 @@ export class SdImportDay extends LitElement {
     const days = [...(this.days.value ?? [])].reverse();
     return html`
       <fieldset class=${this.day === null ? 'open' : nothing}>
-        <legend>The list names no day. Which sampling day are its values of?</legend>
+        <legend>Values of this list name no day. Which sampling day are they of?</legend>
         <label class="field"
           >Day
           <select @change=${this.onSelect}>

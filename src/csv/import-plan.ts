@@ -96,7 +96,7 @@ export interface ImportPlan {
     readonly waiting: number;
     readonly out: readonly number[];
   };
-  /** Values of the list to set, what goes with them, and those that could not be read as numbers. */
+  /** Values of the list to set, what goes with them, and those kept as typed. */
   readonly count: number;
   readonly countAdded: number;
   readonly countKept: number;

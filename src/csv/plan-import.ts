@@ -301,7 +301,7 @@ class Planning {
   private remark(row: Row, { column }: Into, text: string, value: Reading): void {
     const remark = remarkOf(value);
     if (remark === null) return;
-    this.countKept += value.kind === 'fault' ? 1 : 0;
+    this.countKept += 1;
     this.say(row, value.kind, 'kept as typed', text, `${column.label ?? column.key}: ${remark}`);
   }
 

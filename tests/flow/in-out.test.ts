@@ -53,7 +53,7 @@ it('imports a file of Windows-1252 with decimal commas, looked at first, undone 
   await dialog().getByText('Line 7: "9,82E+14"').waitFor();
   // The weights and notes name no day: they are of the day chosen.
   await page.locator('sd-import-day select').selectOption('2026-07-19');
-  await dialog().getByText('The list names no day.').waitFor();
+  await dialog().getByText('Values of this list name no day.').waitFor();
   await dialog().getByText('2 new animals, 1 known one').waitFor();
   const question = dialog().getByRole('group', { name: /in the notebook already with another/ });
   await question.getByLabel('take what the list has').check();
