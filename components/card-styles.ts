@@ -15,6 +15,10 @@ export const cardStyles: CSSResult = css`
     margin-top: 10px;
   }
 
+  .head {
+    scroll-margin-top: 56px;
+  }
+
   .head h2 {
     flex: 1;
     min-width: 0;

@@ -180,7 +180,7 @@ export const checkStyles: CSSResult = css`
     min-width: 0;
   }
 
-  @media (max-width: 600px) {
+  @media (max-width: 37.5em) {
     .zone text {
       font-size: 23px;
     }

@@ -44,6 +44,10 @@ export const gridCellLook: CSSResult = css`
     text-overflow: ellipsis;
   }
 
+  .narrow .cell {
+    padding-inline: 6px;
+  }
+
   .narrow .row .animal {
     flex-direction: column;
     align-items: flex-start;
@@ -86,6 +90,16 @@ export const gridCellLook: CSSResult = css`
     max-width: 100%;
     overflow: hidden;
     text-overflow: ellipsis;
+  }
+
+  /* A word too wide for its cell, like a bound, takes a second line; one with a note below it has no room. */
+  .row .cell > .plain:last-child,
+  .row .cell > .soft:last-child {
+    display: -webkit-box;
+    overflow-wrap: anywhere;
+    white-space: normal;
+    -webkit-box-orient: vertical;
+    -webkit-line-clamp: 2;
   }
 
   .cell.past {

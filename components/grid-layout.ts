@@ -76,7 +76,8 @@ export function isTyped(column: Column): boolean {
 
 /**
  * Columns of every day, oldest day first. The open day shows the columns not hidden, another day its
- * epg, unless `folds` says otherwise. What the criteria say is known of the open day alone.
+ * epg, unless `folds` says otherwise. What the criteria say is known of the open day alone. `scale`:
+ * how much larger than usual text is written.
  */
 export function layoutOf(
   notebook: Notebook,
@@ -85,6 +86,7 @@ export function layoutOf(
   animalWidth: number,
   isNarrow = false,
   widened: { readonly column: string | null; readonly width: number } | null = null,
+  scale = 1,
 ): GridLayout {
   const shown = columnsOf(notebook).filter((column) => column.hidden !== true);
   const year = (openDay && dayOf(notebook, openDay)?.date.slice(0, 4)) ?? undefined;
@@ -97,7 +99,8 @@ export function layoutOf(
     const start = left;
     for (const column of columnsOfDay(notebook, shown, isOpen, fold)) {
       const own = widened?.column === column.id ? widened.width : widthOf(column, isNarrow);
-      const width = fold === 'figure' && !isOpen ? (isNarrow ? 72 : 88) : own;
+      const usual = fold === 'figure' && !isOpen ? (isNarrow ? 72 : 88) : own;
+      const width = Math.round(usual * scale);
       columns.push({
         day: day.id,
         column,

@@ -37,6 +37,7 @@ export class GridModel {
   private day: DayId | null;
   private isNarrow = false;
   /** A column being dragged wider, not yet in the notebook. */
+  private textScale = 1;
   private widened: { readonly column: ColumnId | null; readonly width: number } | null = null;
   /** Counts up with every change of rows, columns, sorting or filters. */
   revision = 0;
@@ -165,6 +166,18 @@ export class GridModel {
     this.changed();
   }
 
+  /** How much larger than usual text is written; widths and heights grow with it. */
+  get scale(): number {
+    return this.textScale;
+  }
+
+  scaleTo(scale: number): void {
+    if (scale === this.textScale) return;
+    this.textScale = scale;
+    this.shown = { ...this.shown, layout: this.layout() };
+    this.changed();
+  }
+
   /** Shows a column at a width that is only tried out; null ends that. */
   widen(column: ColumnId | null, width: number): void {
     this.widened = column === null ? null : { column, width };
@@ -199,9 +212,18 @@ export class GridModel {
     const tag = longest((row) => row.tag) * 9.4;
     const group = longest((row) => row.group) * 7;
     const wide = this.isNarrow ? Math.max(tag, group) + 24 : tag + group + 40;
-    const animalWidth = Math.round(Math.min(this.isNarrow ? 150 : 300, Math.max(92, wide)));
+    const most = this.isNarrow ? 150 : 300;
+    const animalWidth = Math.round(Math.min(most, Math.max(92, wide)) * this.textScale);
     const { notebook, openDay } = this.session;
-    return layoutOf(notebook, openDay, this.folds, animalWidth, this.isNarrow, this.widened);
+    return layoutOf(
+      notebook,
+      openDay,
+      this.folds,
+      animalWidth,
+      this.isNarrow,
+      this.widened,
+      this.textScale,
+    );
   }
 
   outcome(row: RowId): Outcome | null {

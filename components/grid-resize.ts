@@ -17,9 +17,11 @@ export class ColumnResize {
     const column = model.sheet.layout.columns[at];
     if (!column) return;
     const from = event.clientX;
-    let width = column.width;
+    const before = column.width / model.scale;
+    let width = before;
     const move = (moved: MouseEvent): void => {
-      width = Math.min(widest, Math.max(narrowest, column.width + moved.clientX - from));
+      const dragged = (moved.clientX - from) / model.scale;
+      width = Math.min(widest, Math.max(narrowest, before + dragged));
       model.widen(column.column.id, width);
       this.host.requestUpdate();
     };
@@ -30,7 +32,7 @@ export class ColumnResize {
       const edit = changeColumn(model.session.notebook, column.column.id, {
         width: Math.round(width),
       });
-      if (!isFault(edit) && width !== column.width) void model.session.dispatch(edit);
+      if (!isFault(edit) && width !== before) void model.session.dispatch(edit);
     };
     window.addEventListener('mousemove', move);
     window.addEventListener('mouseup', up);

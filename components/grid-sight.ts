@@ -2,6 +2,7 @@ import type { GridHand } from './grid-hand.ts';
 import { bandHeight, headHeight } from './grid-layout.ts';
 import type { GridModel } from './grid-model.ts';
 import type { Spot } from './grid-place.ts';
+import { textScale } from './text-scale.ts';
 import { offsetToShow, rowsDrawn, rowsInSight, type Sight } from './grid-window.ts';
 
 /** Below this width the grid is a phone's: narrower columns, tag and group under each other. */
@@ -52,7 +53,9 @@ export class GridSight {
   private measure(): void {
     const { scroller } = this.host;
     if (!scroller || !this.host.hasModel) return;
-    this.host.model.narrow(scroller.clientWidth < narrowBelow);
+    const scale = textScale();
+    this.host.model.scaleTo(scale);
+    this.host.model.narrow(scroller.clientWidth < narrowBelow * scale);
     const hadWidth = this.sight.width;
     this.look();
     if (this.sight.width !== hadWidth) this.showOpenDay();
@@ -61,11 +64,12 @@ export class GridSight {
   readonly look = (): void => {
     const { scroller } = this.host;
     if (!scroller || !this.host.hasModel) return;
-    const { animalWidth } = this.host.model.sheet.layout;
+    const { model } = this.host;
+    const { animalWidth } = model.sheet.layout;
     this.take({
       top: scroller.scrollTop,
       left: scroller.scrollLeft,
-      height: scroller.clientHeight - bandHeight - headHeight,
+      height: scroller.clientHeight - (bandHeight + headHeight) * model.scale,
       width: scroller.clientWidth - animalWidth,
     });
   };

@@ -87,7 +87,7 @@ export const logStyles: CSSResult = css`
     background: var(--paper);
   }
 
-  @media (max-width: 600px) {
+  @media (max-width: 37.5em) {
     .line {
       grid-template-columns: minmax(0, 1fr) auto auto;
     }

@@ -54,7 +54,7 @@ export class SdAnimalHistory extends LitElement {
         font-size: var(--size-tiny);
       }
 
-      @media (max-width: 500px) {
+      @media (max-width: 31.25em) {
         li {
           grid-template-columns: 1fr;
         }

@@ -84,7 +84,7 @@ export class SdBlock extends LitElement {
         opacity: 0.75;
       }
 
-      @media (max-width: 700px) {
+      @media (max-width: 43.75em) {
         .frame {
           padding-inline: 14px;
         }

@@ -140,6 +140,9 @@ export class SdCard extends LitElement {
     );
     await this.updateComplete;
     this.focus();
+    // Whose counts are typed must be in sight, also where a keypad leaves little of the screen.
+    this.renderRoot.querySelector('.head')?.scrollIntoView({ block: 'nearest' });
+    this.shadowRoot?.activeElement?.scrollIntoView({ block: 'nearest' });
   }
 
   private async onFound(row: string): Promise<void> {

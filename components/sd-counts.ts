@@ -12,7 +12,7 @@ import './sd-grid.ts';
 type View = 'grid' | 'card';
 
 /** Up to this width one animal's card is the unit; the list is a tap away. */
-const cardWidth = '(max-width: 700px)';
+const cardWidth = '(max-width: 43.75em)';
 
 /**
  * The block of counts: all animals as a grid, with the line above it that says what is under the

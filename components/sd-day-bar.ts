@@ -81,7 +81,7 @@ export class SdDayBar extends LitElement {
         display: none;
       }
 
-      @media (max-width: 700px) {
+      @media (max-width: 43.75em) {
         .word {
           position: absolute;
           width: 1px;
@@ -98,8 +98,8 @@ export class SdDayBar extends LitElement {
       }
 
       @media (forced-colors: active) {
-        .days button[aria-current] {
-          border-bottom-color: Highlight;
+        .days button {
+          border-bottom-color: Canvas;
         }
       }
 

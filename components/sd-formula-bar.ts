@@ -134,7 +134,7 @@ export class SdFormulaBar extends LitElement {
         margin: 0;
       }
 
-      @media (max-width: 720px) {
+      @media (max-width: 45em) {
         .line {
           grid-template-columns: minmax(0, 1fr) auto;
           min-height: 74px;

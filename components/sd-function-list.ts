@@ -77,13 +77,13 @@ export class SdFunctionList extends LitElement {
         display: none;
       }
 
-      @media (min-width: 720px) {
+      @media (min-width: 45em) {
         details:not([open]) summary {
           grid-template-columns: minmax(15em, 2fr) 3fr;
         }
       }
 
-      @media (max-width: 600px) {
+      @media (max-width: 37.5em) {
         .search {
           margin: -14px -14px 0;
           padding: 10px 14px;

@@ -36,12 +36,12 @@ export class SdGridTools extends LitElement {
       }
 
       .find {
-        flex: 0 1 190px;
+        flex: 0 1 12em;
         min-width: 120px;
         padding-left: 12px;
       }
 
-      @media (max-width: 560px) {
+      @media (max-width: 35em) {
         .wide {
           display: none;
         }

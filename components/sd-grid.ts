@@ -84,7 +84,7 @@ export class SdGrid extends LitElement implements HandHost {
   }
 
   get rowHeight(): number {
-    return this.coarse.matches ? 48 : 40;
+    return (this.coarse.matches ? 48 : 40) * (this.held?.scale ?? 1);
   }
 
   get page(): number {
@@ -328,12 +328,13 @@ export class SdGrid extends LitElement implements HandHost {
   }
 
   private measures(): Record<string, string> {
-    const { layout, rows } = this.model.sheet;
+    const { sheet, scale } = this.model;
+    const { layout, rows } = sheet;
     const tracks = [layout.animalWidth, ...layout.columns.map((column) => column.width)];
     return {
       '--row': `${this.rowHeight}px`,
-      '--band': `${bandHeight}px`,
-      '--head': `${headHeight}px`,
+      '--band': `${bandHeight * scale}px`,
+      '--head': `${headHeight * scale}px`,
       '--animal': `${layout.animalWidth}px`,
       '--all': `${layout.width}px`,
       '--rows': `${rows.length * this.rowHeight}px`,

@@ -72,7 +72,7 @@ export class SdImportColumns extends LitElement {
         text-decoration: line-through;
       }
 
-      @media (max-width: 600px) {
+      @media (max-width: 37.5em) {
         li {
           grid-template-columns: minmax(0, 1fr) minmax(0, 1.2fr);
         }

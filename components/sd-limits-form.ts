@@ -37,7 +37,7 @@ export class SdLimitsForm extends LitElement {
     ...theme,
     formStyles,
     css`
-      @media (min-width: 601px) {
+      @media (min-width: 37.5625em) {
         .said {
           grid-template-columns: 9em 1fr;
         }

@@ -86,7 +86,7 @@ export class SdPageHeader extends LitElement {
         min-height: 44px;
       }
 
-      @media (max-width: 700px) {
+      @media (max-width: 43.75em) {
         header {
           gap: 0 4px;
           padding: 4px 8px 6px 14px;
@@ -101,7 +101,8 @@ export class SdPageHeader extends LitElement {
         }
 
         .state {
-          flex: 1 1 auto;
+          flex: 1 1 8em;
+          min-width: 0;
           order: 3;
         }
 

@@ -23,7 +23,7 @@ export const pageStyles: CSSResult = css`
 
   .two {
     display: grid;
-    grid-template-columns: minmax(0, 1fr) 384px;
+    grid-template-columns: minmax(0, 1fr) 24rem;
     align-items: start;
   }
 
@@ -52,6 +52,20 @@ export const pageStyles: CSSResult = css`
     overflow-x: auto;
     border-bottom: 1px solid var(--line);
     scrollbar-width: none;
+  }
+
+  /* Each part of the page stays one tap away, unless a keypad leaves little of the screen. */
+  @media (min-height: 560px) {
+    .links {
+      position: sticky;
+      top: 0;
+      z-index: 5;
+      background: var(--paper);
+    }
+
+    .one > * {
+      scroll-margin-top: 52px;
+    }
   }
 
   .links button {
@@ -133,7 +147,7 @@ export const pageStyles: CSSResult = css`
     }
   }
 
-  @media (max-width: 700px) {
+  @media (max-width: 43.75em) {
     sd-day-bar {
       padding-inline: 6px;
     }

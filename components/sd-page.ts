@@ -21,7 +21,7 @@ import './sd-page-header.ts';
 import './sd-paper-counts.ts';
 
 /** From this width on, blocks of the side stand beside the counts. */
-const wideEnough = '(min-width: 1000px)';
+const wideEnough = '(min-width: 62.5em)';
 
 /**
  * An open notebook: its head, its days, and its blocks in the person's order; on a wide screen in two

@@ -44,7 +44,7 @@ export class SdReminders extends LitElement {
         min-height: 44px;
       }
 
-      @media (max-width: 700px) {
+      @media (max-width: 43.75em) {
         .line {
           padding-inline: 14px;
         }

@@ -56,7 +56,7 @@ export class SdSheet extends LitElement {
         min-height: 44px;
       }
 
-      @media (max-width: 600px) {
+      @media (max-width: 37.5em) {
         dialog,
         dialog.wide {
           width: 100vw;

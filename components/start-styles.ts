@@ -142,7 +142,7 @@ export const startStyles: CSSResult = css`
     color: var(--soft);
   }
 
-  @media (max-width: 760px) {
+  @media (max-width: 47.5em) {
     .columns {
       grid-template-columns: minmax(0, 1fr);
       gap: 16px;

@@ -70,9 +70,9 @@ export const buttons: CSSResult = css`
     button[aria-pressed='true'],
     button[aria-current] {
       forced-color-adjust: none;
-      border-color: Highlight;
-      background: Highlight;
-      color: HighlightText;
+      border-color: Highlight !important;
+      background: Highlight !important;
+      color: HighlightText !important;
     }
 
     button.main {
