@@ -1,8 +1,8 @@
 import type { Edit, SetTo } from '../shared/edit.ts';
 import type { Column, Notebook } from '../shared/notebook.ts';
 import type { Reading } from '../shared/reading.ts';
-import { animalOf, aboutOf, readingOf } from '../src/notebook/read.ts';
-import { parseReading, type Typing } from '../src/text/parse-reading.ts';
+import { aboutOf, animalOf, columnByKey, readingOf } from '../src/notebook/read.ts';
+import { parseReading, statusInCount, type Typing } from '../src/text/parse-reading.ts';
 import type { Block, Place, Sheet } from './grid-place.ts';
 
 /** How this notebook's person writes numbers and weights. */
@@ -23,9 +23,22 @@ export function typedEdit(
   column: Column,
   text: string,
 ): TypedEdit {
+  const status = statusSet(notebook, place, column, text);
+  if (status) {
+    const label = `status of ${tagOf(notebook, place.row)}`;
+    return { edit: { label, source: 'typed', sets: [status] }, reading: null };
+  }
   const reading = parseReading(column, text, typingOf(notebook));
   const label = `${column.label ?? column.key} of ${tagOf(notebook, place.row)}`;
   return { edit: { label, source: 'typed', sets: [setAt(place, reading)] }, reading };
+}
+
+/** A status word typed in the place of a count says it of the cup; the count stays as it is. */
+function statusSet(notebook: Notebook, place: Place, column: Column, text: string): SetTo | null {
+  const status = column.kind === 'count' ? statusInCount(text) : null;
+  const own = status === null ? undefined : columnByKey(notebook, 'status');
+  if (status === null || !own) return null;
+  return setAt({ ...place, column: own.id }, { kind: 'text', text: status });
 }
 
 /** What the editor begins with: the text as typed, with its unit where that is not today's. */
@@ -146,6 +159,12 @@ export function pasteEdit(
         continue;
       }
       const place = { row: row.id, day: column.day, column: column.column.id };
+      const status = statusSet(notebook, place, column.column, text);
+      if (status) {
+        places.push(place);
+        sets.push(status);
+        continue;
+      }
       // A dash is how an empty count is shown and copied by others; it is no fault to paste one back.
       const reading = parseReading(column.column, isEmptyMark(text) ? '' : text, typing);
       if (reading?.kind === 'fault') faults.push({ place, reason: reading.reason });

@@ -2,7 +2,7 @@ import type { Column } from '../../shared/notebook.ts';
 import type { Reading, WeightUnit } from '../../shared/reading.ts';
 import { isFault } from '../../shared/value.ts';
 import { parseNumber, type DecimalMark } from '../text/decimal-text.ts';
-import { parseCount, parseReading, statusWords } from '../text/parse-reading.ts';
+import { parseCount, parseReading } from '../text/parse-reading.ts';
 
 /** How numbers are written in the list, and in the notebook that it is read into. */
 export interface Marks {
@@ -23,11 +23,6 @@ export function readCell(
   const read = parseReading(column, text, { decimalMark: marks.list, weightUnit });
   if (read?.kind !== 'number' || marks.list === marks.notebook) return read;
   return { ...read, text: read.text.replace(marks.list, marks.notebook) };
-}
-
-/** What a word in the place of a count says of the cup (`ns`, `pooled`); `null` for anything else. */
-export function statusInCount(text: string): string | null {
-  return statusWords[text.trim().toLowerCase()] ?? null;
 }
 
 /**

@@ -22,6 +22,12 @@ export const statusWords: Readonly<Record<string, string>> = {
   sampled: 'sampled',
 };
 
+/** What a word in the place of a count says of the cup (`ns`, `pooled`); `null` for anything else. */
+export function statusInCount(text: string): string | null {
+  const word = text.trim().toLowerCase();
+  return Object.hasOwn(statusWords, word) ? (statusWords[word] ?? null) : null;
+}
+
 /** The largest count one grid can honestly hold; more is a slip of the finger or "too many". */
 export const largestCount = 100_000;
 

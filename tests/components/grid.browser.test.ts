@@ -324,6 +324,13 @@ describe('sd-grid: typing', () => {
     expect(session.typingRow).to.equal(null);
   });
 
+  it('takes a status word typed in the place of a count as the cup’s status', async () => {
+    const { grid, session } = await plainGrid();
+    await press(grid, 'not sampled', 'Enter');
+    expect(typedIn(session, 'A-001', 'status')).to.equal('not sampled');
+    expect(typedIn(session, 'A-001', 'chamber1')).to.equal(undefined);
+  });
+
   it('takes a status by its word, and offers the words with Alt+Down', async () => {
     const { grid, session } = await plainGrid();
     await press(grid, 'ArrowLeft', 'spoilt', 'Enter');
