@@ -2,7 +2,7 @@ import type { Column, Notebook } from '../shared/notebook.ts';
 import type { Reading, WeightUnit } from '../shared/reading.ts';
 import type { DayId, RowId } from '../shared/ref.ts';
 import { isFault, type Value } from '../shared/value.ts';
-import { clashing } from '../src/notebook/cell.ts';
+import { otherValues } from '../src/notebook/clashes.ts';
 import { readingOf } from '../src/notebook/read.ts';
 import type { Outcome } from '../src/notebook/outcome.ts';
 import { kgPerLb } from '../src/text/parse-reading.ts';
@@ -48,7 +48,8 @@ export function cellText(source: CellSource, column: Column): CellText {
   const reading = readingOf(source.notebook, source.day, source.row, column.id);
   const typed = reading && readingText(source, column, reading);
   if (typed) return withClash(source, column, typed);
-  if (column.kind !== 'formula') return blankText(column);
+  // One copy may have cleared what the other typed.
+  if (column.kind !== 'formula') return withClash(source, column, blankText(column));
   return derivedText(source, column);
 }
 
@@ -115,7 +116,7 @@ function inOtherUnit(
 }
 
 function withClash(source: CellSource, column: Column, text: CellText): CellText {
-  const others = clashing(source.notebook.readings[source.day]?.[source.row]?.[column.id]);
+  const others = otherValues(source.notebook.readings[source.day]?.[source.row]?.[column.id]);
   if (others.length === 0) return text;
   const words = others.map((other) => (other === null ? 'nothing' : other.text)).join(', ');
   return {

@@ -7,11 +7,6 @@ export function newest<T>(cell: Cell<T | null> | undefined): T | undefined {
   return value === null ? undefined : value;
 }
 
-/** The other values still standing in a cell: what two copies wrote without knowing of each other. */
-export function clashing<T>(cell: Cell<T> | undefined): readonly T[] {
-  return (cell ?? []).slice(1).map(([value]) => value);
-}
-
 const knownOf = new WeakMap<object, Known<unknown>>();
 
 /**

@@ -21,6 +21,15 @@ export function differentValues(cell: Cell<Json>): Cell<Json> {
   );
 }
 
+/** The values that stand beside the newest one of a cell and differ from it; none where all agree. */
+export function otherValues<T extends Json>(cell: Cell<T> | undefined): readonly T[] {
+  return cell === undefined || cell.length < 2
+    ? []
+    : differentValues(cell)
+        .slice(1)
+        .map(([value]) => value as T);
+}
+
 /** `5` and `05` are one count, typed twice; everything else is compared as it stands. */
 function meansSame(a: Json, b: Json): boolean {
   if (sameJson(a, b)) return true;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Notebook } from '../../shared/notebook.ts';
 import { applyEdit, writeCells } from '../../src/notebook/apply-edit.ts';
-import { choosing, clashesOf } from '../../src/notebook/clashes.ts';
+import { choosing, clashesOf, otherValues } from '../../src/notebook/clashes.ts';
 import { clocksAhead, mergeNotebooks, type Merged } from '../../src/notebook/merge.ts';
 import { animalsOf, daysOf, readingOf } from '../../src/notebook/read.ts';
 import { deepFreeze } from '../freeze.ts';
@@ -53,6 +53,19 @@ describe('mergeNotebooks, where both copies wrote one cell', () => {
     phone.type(day, 'a1', 'c1', counted(5));
     laptop.type(day, 'a1', 'c1', { kind: 'number', text: '05', value: 5 });
     expect(merge(phone, laptop).clashes).toEqual([]);
+  });
+
+  it('marks no cell where both typed the same, and one that only one of them cleared', () => {
+    const { phone, laptop } = twoCopies();
+    phone.type(day, 'a1', 'c1', counted(0));
+    laptop.type(day, 'a1', 'c1', counted(0));
+    phone.type(day, 'a1', 'c2', counted(9));
+    laptop.type(day, 'a1', 'c2', null);
+    merge(phone, laptop);
+    const cells = phone.notebook.readings[day]?.['a1'] ?? {};
+    expect(cells['c1']).toHaveLength(2);
+    expect(otherValues(cells['c1'])).toEqual([]);
+    expect(otherValues(cells['c2'])).toEqual([counted(9)]);
   });
 
   it('asks where a number is the same but not its unit, and where one copy cleared the cell', () => {
