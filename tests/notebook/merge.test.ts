@@ -57,15 +57,15 @@ describe('mergeNotebooks, where both copies wrote one cell', () => {
 
   it('marks no cell where both typed the same, and one that only one of them cleared', () => {
     const { phone, laptop } = twoCopies();
-    phone.type(day, 'a1', 'c1', counted(0));
-    laptop.type(day, 'a1', 'c1', counted(0));
-    phone.type(day, 'a1', 'c2', counted(9));
-    laptop.type(day, 'a1', 'c2', null);
+    phone.type(day, 'a1', 'c2', counted(0));
+    laptop.type(day, 'a1', 'c2', counted(0));
+    phone.type(day, 'a1', 'c1', counted(9));
+    laptop.type(day, 'a1', 'c1', null);
     merge(phone, laptop);
     const cells = phone.notebook.readings[day]?.['a1'] ?? {};
-    expect(cells['c1']).toHaveLength(2);
-    expect(otherValues(cells['c1'])).toEqual([]);
-    expect(otherValues(cells['c2'])).toEqual([counted(9)]);
+    expect(cells['c2']).toHaveLength(2);
+    expect(otherValues(cells['c2'])).toEqual([]);
+    expect(otherValues(cells['c1'])).toEqual([counted(9)]);
   });
 
   it('asks where a number is the same but not its unit, and where one copy cleared the cell', () => {
