@@ -133,6 +133,7 @@ export class SdFigures extends LitElement {
         <button
           class="quiet figure"
           title="Where this number comes from"
+          aria-label=${`${figure.label ?? figure.key}, ${line.group ?? 'all'}: ${words.text}`}
           @mousedown=${(event: Event) => {
             // A formula being written keeps the focus and takes the figure's name.
             if (naming.isOn) event.preventDefault();
