@@ -1,6 +1,8 @@
-import { expect } from '@open-wc/testing';
+import { ContextProvider } from '@lit/context';
+import { expect, fixture } from '@open-wc/testing';
 import axe from 'axe-core';
 import { html } from 'lit';
+import { sessionContext } from '../../components/session-context.ts';
 import '../../components/sd-paper.ts';
 import type { SdPaper } from '../../components/sd-paper.ts';
 import { applyEdit } from '../../src/notebook/apply-edit.ts';
@@ -9,10 +11,13 @@ import { addDay } from '../../src/notebook/edit-days.ts';
 import type { Notebook } from '../../shared/notebook.ts';
 import { isFault } from '../../shared/value.ts';
 import type { Session } from '../../src/session/session.ts';
-import { demo, openSession, shown, underSession } from './open-notebook.ts';
+import { demo, openSession, shown } from './open-notebook.ts';
 
 async function paperOf(session: Session, kind?: string): Promise<SdPaper> {
-  const paper = await underSession<SdPaper>(session, html`<sd-paper hidden></sd-paper>`);
+  const page = document.createElement('div');
+  document.body.append(page);
+  new ContextProvider(page, { context: sessionContext, initialValue: session });
+  const paper = await fixture<SdPaper>(html`<sd-paper hidden></sd-paper>`, { parentNode: page });
   await paper.open();
   if (kind !== undefined) {
     const select = paper.renderRoot.querySelector('select');

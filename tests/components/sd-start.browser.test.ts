@@ -2,6 +2,7 @@ import { ContextProvider } from '@lit/context';
 import { expect, fixture } from '@open-wc/testing';
 import { html } from 'lit';
 import { MemoryShelf } from '../../components/memory-shelf.ts';
+import { MemoryTemplates } from '../../components/memory-templates.ts';
 import type { SdStart } from '../../components/sd-start.ts';
 import '../../components/sd-start.ts';
 import { servicesContext, type Services } from '../../components/services.ts';
@@ -25,6 +26,8 @@ async function open(hasNotebook = true): Promise<Open> {
   const services = {
     shelf,
     templates: [],
+    ownTemplates: new MemoryTemplates(),
+    demo: { id: 'demo', make: () => Promise.resolve(demo()) },
     today: () => '2026-07-19',
     promise: () => '',
     subscribeNotices: () => () => undefined,
