@@ -2,6 +2,8 @@ import { ContextConsumer } from '@lit/context';
 import type { ReactiveController, ReactiveElement } from 'lit';
 import type { Notice, Session } from '../src/session/session.ts';
 import { sessionContext } from './session-context.ts';
+import { Sight } from './sight.ts';
+import { takeTurns } from './take-turns.ts';
 
 /** Work on the open notebook; gives up with an AbortError, or early, once `signal` is aborted. */
 export type Work<T> = (session: Session, signal: AbortSignal) => T | Promise<T>;
@@ -9,7 +11,8 @@ export type Work<T> = (session: Session, signal: AbortSignal) => T | Promise<T>;
 /**
  * Something worked out for one element once the page has painted the change it follows from, so that
  * typing never waits for it. The next change, or leaving the page, gives up work still under way; the
- * former value stands until the new one is there.
+ * former value stands until the new one is there. What is in sight comes first, one after the other; what
+ * is not waits until the hand rests.
  */
 export class AfterPaint<T> implements ReactiveController {
   private worked: T | undefined;
@@ -17,6 +20,7 @@ export class AfterPaint<T> implements ReactiveController {
   private held: Session | undefined;
   private stop: (() => void) | undefined;
   private current: AbortController | undefined;
+  private readonly sight: Sight;
 
   constructor(
     private readonly host: ReactiveElement,
@@ -29,6 +33,7 @@ export class AfterPaint<T> implements ReactiveController {
       callback: (session) => this.follow(session),
     });
     host.addController(this);
+    this.sight = new Sight(host, () => takeTurns.hurry(this));
   }
 
   get session(): Session | undefined {
@@ -52,14 +57,20 @@ export class AfterPaint<T> implements ReactiveController {
     if (!session) return;
     const controller = new AbortController();
     this.current = controller;
-    void this.run(session, controller.signal);
+    takeTurns.add(this, {
+      isInSight: () => this.sight.isIn,
+      signal: controller.signal,
+      run: () => this.run(session, controller.signal),
+    });
   }
 
   hostConnected(): void {
+    this.sight.watch();
     if (this.held) this.follow(this.held);
   }
 
   hostDisconnected(): void {
+    this.sight.leave();
     this.current?.abort();
     this.stop?.();
     this.stop = undefined;
@@ -79,8 +90,6 @@ export class AfterPaint<T> implements ReactiveController {
 
   private async run(session: Session, signal: AbortSignal): Promise<void> {
     try {
-      await afterPaint();
-      if (signal.aborted) return;
       const value = await this.work(session, signal);
       if (signal.aborted) return;
       this.worked = value;
@@ -91,18 +100,4 @@ export class AfterPaint<T> implements ReactiveController {
     }
     this.host.requestUpdate();
   }
-}
-
-/**
- * Resolves once the browser has painted what is on its way. A page that is hidden paints nothing, so
- * there a short wait stands in.
- */
-function afterPaint(): Promise<void> {
-  if (document.visibilityState === 'hidden') return new Promise((done) => setTimeout(done));
-  return new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
-}
-
-/** Lets the page paint and take keys in between the slices of long work. */
-export function breathe(): Promise<void> {
-  return new Promise((done) => setTimeout(done));
 }

@@ -1,6 +1,6 @@
 import type { Session } from '../src/session/session.ts';
-import { columnByKey } from '../src/notebook/read.ts';
 import { presentAnimals } from '../src/notebook/present.ts';
+import { herdLists, herdReady } from './herd-lists.ts';
 
 /** How many animals of the open day have an epg, of how many present. */
 export interface Counted {
@@ -8,16 +8,13 @@ export interface Counted {
   readonly present: number;
 }
 
-/** Null while no day is open. */
-export function countedOf(session: Session): Counted | null {
-  const { notebook, openDay, engine } = session;
+/** Null while no day is open. Looks at all animals in slices. */
+export async function countedOf(session: Session, signal: AbortSignal): Promise<Counted | null> {
+  const { notebook, openDay } = session;
   if (openDay === null) return null;
-  const present = presentAnimals(notebook, openDay);
-  const epg = columnByKey(notebook, 'epg');
-  const counted = epg
-    ? present.filter(({ id }) => typeof engine.value(id, epg.id) === 'number').length
-    : 0;
-  return { counted, present: present.length };
+  await herdReady(session, signal);
+  const present = presentAnimals(notebook, openDay).length;
+  return { counted: herdLists(session)?.counted ?? 0, present };
 }
 
 /** `19 counted of 38 present`; `no counts yet, 38 present`; `no animals yet`. */

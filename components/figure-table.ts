@@ -1,9 +1,10 @@
 import type { FigureAnswer } from '../shared/derived.ts';
-import type { Figure } from '../shared/notebook.ts';
+import type { Animal, Figure } from '../shared/notebook.ts';
 import { toShown } from '../src/engine/stored-formula.ts';
 import { groupOn, groupsOn, presentAnimals } from '../src/notebook/present.ts';
 import { columnByKey, dayOf, figuresOf } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
+import { herdLists, herdReady } from './herd-lists.ts';
 
 /** One line of the figures: a group, or (null) all animals present. */
 export interface FigureLine {
@@ -41,37 +42,48 @@ export async function figureTable(
   const lines: readonly (string | null)[] = groups.length > 1 ? [...groups, null] : [null];
   const asked = lines.flatMap((group) => figures.map(({ formula }) => ({ formula, day, group })));
   const answers = await engine.figures(asked, signal);
-  const date = dayOf(notebook, day)?.date ?? day;
-  const epg = columnByKey(notebook, 'epg');
-  const everyone = presentAnimals(notebook, day);
+  await herdReady(session, signal);
   const columns = figures.map(({ formula }) => {
     const key = borne.exec(toShown(notebook, formula))?.[1];
-    return key === undefined ? undefined : columnByKey(notebook, key)?.id;
+    return key === undefined ? undefined : columnByKey(notebook, key);
   });
   return {
     day,
     figures,
     lines: lines.map((group, i) => {
-      const present =
-        group === null
-          ? everyone
-          : everyone.filter(({ id }) => groupOn(notebook, id, date) === group);
+      const { present, counted, epgs } = lineOf(session, day, group);
       const own = answers.slice(i * figures.length, (i + 1) * figures.length);
-      const isCounted = (id: string): boolean =>
-        epg !== undefined && typeof engine.value(id, epg.id) === 'number';
       return {
         group,
-        counted: present.filter(({ id }) => isCounted(id)).length,
+        counted,
         present: present.length,
         answers: own,
-        whose: own.map((answer, at) => {
+        whose: own.map(({ value }, at) => {
           const column = columns[at];
-          if (column === undefined || typeof answer.value !== 'number') return [];
-          return present
-            .filter(({ id }) => engine.value(id, column) === answer.value)
-            .map(({ tag }) => tag);
+          if (column === undefined || typeof value !== 'number') return [];
+          const isBorne = (id: string, n: number): boolean =>
+            (column.key === 'epg' ? epgs[n] : engine.value(id, column.id)) === value;
+          return present.filter(({ id }, n) => isBorne(id, n)).map(({ tag }) => tag);
         }),
       };
     }),
   };
+}
+
+interface LineAnimals {
+  readonly present: readonly Animal[];
+  readonly counted: number;
+  /** In the order of `present`. */
+  readonly epgs: readonly (number | null)[];
+}
+
+function lineOf(session: Session, day: string, group: string | null): LineAnimals {
+  const lists = herdLists(session, group);
+  if (lists) return { present: lists.animals, counted: lists.counted, epgs: lists.epgs };
+  const { notebook } = session;
+  const date = dayOf(notebook, day)?.date ?? day;
+  const present = presentAnimals(notebook, day).filter(
+    ({ id }) => group === null || groupOn(notebook, id, date) === group,
+  );
+  return { present, counted: 0, epgs: [] };
 }

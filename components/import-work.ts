@@ -6,7 +6,7 @@ import { planImport, type Progress } from '../src/csv/plan-import.ts';
 import { readTable, type ReadOptions } from '../src/csv/read-table.ts';
 import type { Question, Role } from '../src/csv/role.ts';
 import type { Table } from '../src/csv/table.ts';
-import { breathe } from './after-paint.ts';
+import { breathe } from './breather.ts';
 
 /** What a list comes from: a file's bytes, or a text that was pasted. */
 export interface ListSource {

@@ -3,7 +3,7 @@ import { isFault, type Fault } from '../shared/value.ts';
 import { aboutOf } from '../src/notebook/read.ts';
 import { meanSureness, type MeanSureness } from '../src/stats/mean-sureness.ts';
 import { AfterPaint } from './after-paint.ts';
-import { herdLists, isAboutCounts, type HerdLists } from './herd-lists.ts';
+import { herdLists, herdReady, isAboutCounts, type HerdLists } from './herd-lists.ts';
 import { meanLines, type MeanLine } from './sureness-words.ts';
 import { theme } from './theme.ts';
 
@@ -55,7 +55,8 @@ export class SdMeanLimits extends LitElement {
   declare group: string | null;
   private readonly worked = new AfterPaint<Worked | null>(
     this,
-    (session) => {
+    async (session, signal) => {
+      await herdReady(session, signal);
       const lists = herdLists(session, this.group);
       if (!lists) return null;
       const { eggs, factors, animals } = lists;

@@ -16,7 +16,7 @@ import {
 import { AfterPaint } from './after-paint.ts';
 import { Announcer } from './announcer.ts';
 import { figureText } from './figure-text.ts';
-import { herdLists } from './herd-lists.ts';
+import { herdLists, herdReady } from './herd-lists.ts';
 import { FIELD_WORDS, planStart, typedOver, type PlanStart } from './plan-fields.ts';
 import { planNotes } from './plan-notes.ts';
 import { planStyles } from './plan-styles.ts';
@@ -61,10 +61,14 @@ export class SdPlanCheck extends LitElement {
   private readonly block = new Select<Block | undefined>(this, (session) =>
     blocksOf(session.notebook).find(({ id }) => id === this.blockId),
   );
-  private readonly herd = new AfterPaint<HerdForPlan | Fault | null>(this, (session) => {
-    const lists = herdLists(session);
-    return lists && herdForPlan(lists.eggs, lists.factors);
-  });
+  private readonly herd = new AfterPaint<HerdForPlan | Fault | null>(
+    this,
+    async (session, signal) => {
+      await herdReady(session, signal);
+      const lists = herdLists(session);
+      return lists && herdForPlan(lists.eggs, lists.factors);
+    },
+  );
 
   constructor() {
     super();
@@ -244,7 +248,9 @@ export class SdPlanCheck extends LitElement {
 
   protected override render(): TemplateResult {
     const { session } = this.block;
-    if (!session) return html`<p class="soft">Working…</p>`;
+    // What is typed is held against the herd's own numbers: until they are known there is nothing to type in.
+    if (!session || (this.herd.value === undefined && this.herd.error === undefined))
+      return html`<p class="soft">Working…</p>`;
     const start = this.start(session);
     const read = this.read(session, start);
     const field = (name: PlanField): TemplateResult => this.renderField(name, start, read.faults);

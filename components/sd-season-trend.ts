@@ -1,24 +1,16 @@
 import { LitElement, css, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
-import type { Value } from '../shared/value.ts';
-import { aboutOf, columnByKey, daysOf } from '../src/notebook/read.ts';
-import type { Session } from '../src/session/session.ts';
-import { seasonRanking, type EpgByDay, type SeasonLine } from '../src/treating/season-line.ts';
-import { seasonMeans, type SeasonGroup, type SeasonMean } from '../src/treating/season-means.ts';
+import { aboutOf } from '../src/notebook/read.ts';
+import type { SeasonMean } from '../src/treating/season-means.ts';
 import { AfterPaint } from './after-paint.ts';
 import { dayWords } from './day-words.ts';
 import { figureText } from './figure-text.ts';
 import { isAboutCounts } from './herd-lists.ts';
 import { plotBlockStyles } from './plot-block-styles.ts';
 import type { SeasonChart, SeasonPlotPoint } from './plot-season.ts';
+import { seasonOf, type Season } from './season-of.ts';
 import { apartSentence, groupWords, seasonHeadline, seasonSentence } from './season-words.ts';
 import { theme } from './theme.ts';
 import './sd-season-ranking.ts';
-
-interface Season {
-  readonly groups: readonly SeasonGroup[];
-  readonly all: SeasonGroup;
-  readonly ranking: readonly SeasonLine[];
-}
 
 /**
  * The season so far: the mean of each group on each sampling day, and the animals ranked by the mean of their
@@ -209,23 +201,6 @@ export class SdSeasonTrend extends LitElement {
       return html`<p class="soft">No sampling days yet: the season begins with the first.</p>`;
     return this.renderSeason(value);
   }
-}
-
-/** The epg column of every day, one day after the other; null without days or without epg. */
-async function seasonOf(session: Session, signal: AbortSignal): Promise<Season | null> {
-  const { notebook, engine } = session;
-  const epg = columnByKey(notebook, 'epg');
-  const days = daysOf(notebook);
-  if (!epg || days.length === 0) return null;
-  const epgs = new Map<string, ReadonlyMap<string, Value>>();
-  for (const { id } of days) {
-    epgs.set(id, await engine.dayColumn(notebook, id, epg.id));
-    signal.throwIfAborted();
-  }
-  const byDay: EpgByDay = epgs;
-  const groups = seasonMeans(notebook, byDay);
-  const all = groups.at(-1);
-  return all ? { groups, all, ranking: seasonRanking(notebook, byDay) } : null;
 }
 
 customElements.define('sd-season-trend', SdSeasonTrend);

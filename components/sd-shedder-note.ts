@@ -35,7 +35,7 @@ export class SdShedderNote extends LitElement {
   declare isBrief: boolean;
   private readonly shedding = new AfterPaint<SheddingOfDay | Fault | null>(
     this,
-    (session) => sheddingOf(session, this.group),
+    (session, signal) => sheddingOf(session, this.group, signal),
     isAboutCounts,
   );
 

@@ -48,7 +48,7 @@ export class SdSheddingPlot extends LitElement {
   private drawn: { readonly of: SheddingOfDay; readonly width: number } | null = null;
   private readonly shedding = new AfterPaint<SheddingOfDay | Fault | null>(
     this,
-    (session) => sheddingOf(session, this.group),
+    (session, signal) => sheddingOf(session, this.group, signal),
     isAboutCounts,
   );
   private readonly notebook = new Select(this, ({ notebook }) => notebook, {

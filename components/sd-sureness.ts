@@ -7,7 +7,7 @@ import { cupSureness } from '../src/stats/cup-sureness.ts';
 import { herdPrior, type PriorFound } from '../src/stats/herd-prior.ts';
 import { AfterPaint } from './after-paint.ts';
 import { boundEpg } from './bound-epg.ts';
-import { herdLists, isAboutCounts } from './herd-lists.ts';
+import { herdLists, herdReady, isAboutCounts } from './herd-lists.ts';
 import { chambersOf, rowMethod } from './row-method.ts';
 import { valueByKey } from './row-values.ts';
 import { Select } from './selector-controller.ts';
@@ -94,7 +94,8 @@ export class SdSureness extends LitElement {
   });
   private readonly prior = new AfterPaint<PriorFound>(
     this,
-    (session) => {
+    async (session, signal) => {
+      await herdReady(session, signal);
       const lists = herdLists(session);
       return herdPrior(lists?.eggs ?? [], lists?.factors ?? []);
     },

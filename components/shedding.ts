@@ -5,7 +5,7 @@ import { shedderCaution, shedderLuck } from '../src/stats/shedder-luck.ts';
 import { sheddingOrder, type SheddingOrder } from '../src/stats/shedding-order.ts';
 import { boundEpg } from './bound-epg.ts';
 import { figureText } from './figure-text.ts';
-import { herdLists, type HerdLists } from './herd-lists.ts';
+import { herdLists, herdReady, type HerdLists } from './herd-lists.ts';
 import { valueByKey } from './row-values.ts';
 import type { LeftOut, Shedding } from './shedding-words.ts';
 
@@ -24,10 +24,24 @@ export interface SheddingOfDay extends Shedding {
 }
 
 /** Of one group or (null) all animals present; null while no day is open, a fault without eggs. */
-export function sheddingOf(session: Session, group: string | null): SheddingOfDay | Fault | null {
+export async function sheddingOf(
+  session: Session,
+  group: string | null,
+  signal: AbortSignal,
+): Promise<SheddingOfDay | Fault | null> {
+  await herdReady(session, signal);
   const { openDay } = session;
   const lists = herdLists(session, group);
   if (openDay === null || lists === null) return null;
+  let shedding = ofLists.get(lists);
+  if (!shedding) ofLists.set(lists, (shedding = sheddingNow(session, openDay, lists)));
+  return shedding;
+}
+
+/** Asked for by the plot and by the notes beside the figures. */
+const ofLists = new WeakMap<HerdLists, SheddingOfDay | Fault>();
+
+function sheddingNow(session: Session, openDay: string, lists: HerdLists): SheddingOfDay | Fault {
   const order = sheddingOrder(lists.epgs, SHARE);
   if (isFault(order)) return order;
   const counted = order.reached.counted;

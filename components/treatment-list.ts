@@ -1,10 +1,9 @@
 import type { Edit } from '../shared/edit.ts';
 import type { Notebook } from '../shared/notebook.ts';
-import type { Value } from '../shared/value.ts';
 import { isFault } from '../shared/value.ts';
 import type { Outcome } from '../src/notebook/outcome.ts';
 import { presentAnimals } from '../src/notebook/present.ts';
-import { columnByKey } from '../src/notebook/read.ts';
+import { animalOf } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
 import { decide, decisionValues, isAgainstList, startingReason } from '../src/treating/decision.ts';
 import {
@@ -13,8 +12,10 @@ import {
   type ListEntry,
   type TreatmentList,
 } from '../src/treating/treatment-list.ts';
-import { breathe } from './after-paint.ts';
+import { breathe } from './breather.ts';
 import { boundEpg, type BoundEpg } from './bound-epg.ts';
+import { RowMemo } from './row-memo.ts';
+import { valueByKey } from './row-values.ts';
 
 /** The open day's treatment list, and what cups with a bound say of their epg. */
 export interface DayList {
@@ -23,35 +24,41 @@ export interface DayList {
   readonly bounds: ReadonlyMap<string, BoundEpg>;
 }
 
-/** Rows looked at before the page may paint again. */
-const slice = 200;
+interface Looked {
+  readonly entry: ListEntry;
+  readonly bound: BoundEpg | null;
+}
+
+/** What is said of one animal of the open day. */
+const lookedAt = new RowMemo<Looked | null>((session, row) => {
+  const { notebook, openDay: day, engine } = session;
+  const animal = animalOf(notebook, row);
+  if (day === null || !animal) return null;
+  const value = valueByKey(session, row);
+  const entry = listEntry(notebook, day, animal, {
+    row,
+    answers: engine.criteria(row),
+    epg: value('epg'),
+    weightKg: value('weight'),
+  });
+  return { entry, bound: entry.epg === null ? boundEpg(notebook, day, row, value) : null };
+});
 
 /** What the day's criteria say of every animal present. Null while no day is open. */
 export async function dayList(session: Session, signal: AbortSignal): Promise<DayList | null> {
-  const { notebook, openDay: day, engine } = session;
+  const { notebook, openDay: day } = session;
   if (day === null) return null;
-  const valueOf = (row: string, key: string): Value => {
-    const column = columnByKey(notebook, key);
-    return column ? engine.value(row, column.id) : null;
-  };
+  const rows = presentAnimals(notebook, day).map(({ id }) => id);
+  await lookedAt.ready(session, rows, signal);
   const entries: ListEntry[] = [];
   const bounds = new Map<string, BoundEpg>();
-  for (const [at, animal] of presentAnimals(notebook, day).entries()) {
-    if (at > 0 && at % slice === 0) {
-      await breathe();
-      signal.throwIfAborted();
-    }
-    const { id: row } = animal;
-    const entry = listEntry(notebook, day, animal, {
-      row,
-      answers: engine.criteria(row),
-      epg: valueOf(row, 'epg'),
-      weightKg: valueOf(row, 'weight'),
-    });
-    entries.push(entry);
-    const bound = entry.epg === null && boundEpg(notebook, day, row, (key) => valueOf(row, key));
-    if (bound) bounds.set(row, bound);
+  for (const row of rows) {
+    const looked = lookedAt.get(session, row);
+    if (looked) entries.push(looked.entry);
+    if (looked?.bound) bounds.set(row, looked.bound);
   }
+  await breathe();
+  signal.throwIfAborted();
   return { day, list: listOfEntries(notebook, day, entries), bounds };
 }
 

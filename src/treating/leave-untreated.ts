@@ -42,23 +42,28 @@ export function leaveUntreated(
   list: TreatmentList,
 ): readonly LeaveUntreated[] {
   const keep = keepUntreated(notebook);
+  const forEpg = epgReasons(notebook, dayId);
   return untreatedShares(notebook, dayId, list, 'list').flatMap((share) => {
     const wanted = Math.ceil(keep * share.present * (1 - 1e-9));
     const needed = wanted - share.untreated;
     if (needed <= 0) return [];
     const proposals = entriesOf(list)
       .filter((entry) => (entry.group ?? null) === share.group)
-      .flatMap((entry) => proposalOf(notebook, dayId, entry) ?? [])
+      .flatMap((entry) => proposalOf(notebook, dayId, entry, forEpg) ?? [])
       .sort((a, b) => b.condition - a.condition || (a.entry.epg ?? 0) - (b.entry.epg ?? 0));
     return [{ group: share.group, needed, proposals }];
   });
 }
 
-function proposalOf(notebook: Notebook, dayId: string, entry: ListEntry): LeaveProposal | null {
+function proposalOf(
+  notebook: Notebook,
+  dayId: string,
+  entry: ListEntry,
+  forEpg: ReadonlyMap<string, boolean>,
+): LeaveProposal | null {
   const { animal, epg, outcome } = entry;
   const date = dayOf(notebook, dayId)?.date ?? dayId.slice(0, 10);
-  if (outcome.kind !== 'over' || epg === null || !isForEpgAlone(notebook, dayId, entry))
-    return null;
+  if (outcome.kind !== 'over' || epg === null || !isForEpgAlone(entry, forEpg)) return null;
   if (entry.decision?.treat === false || isTreatedOn(notebook, animal.id, date)) return null;
   if (animal.stage === 'late pregnant' || animal.stage === 'newly in milk') return null;
   if (hasSign(notebook, dayId, animal.id)) return null;
@@ -77,11 +82,20 @@ function proposalOf(notebook: Notebook, dayId: string, entry: ListEntry): LeaveP
   };
 }
 
+/** For each reason of the day's criteria, whether all that bear it ask after the egg count and nothing else. */
+function epgReasons(notebook: Notebook, dayId: string): ReadonlyMap<string, boolean> {
+  const reasons = new Map<string, boolean>();
+  for (const criterion of dayOf(notebook, dayId)?.criteria ?? []) {
+    const { reason } = criterion;
+    reasons.set(reason, (reasons.get(reason) ?? true) && isEpgCriterion(notebook, criterion));
+  }
+  return reasons;
+}
+
 /** Whether every criterion that holds for an animal asks after its egg count and nothing else. */
-function isForEpgAlone(notebook: Notebook, dayId: string, entry: ListEntry): boolean {
-  const criteria = dayOf(notebook, dayId)?.criteria ?? [];
-  const holding = criteria.filter(({ reason }) => entry.outcome.reasons.includes(reason));
-  return holding.length > 0 && holding.every((one) => isEpgCriterion(notebook, one));
+function isForEpgAlone({ outcome }: ListEntry, forEpg: ReadonlyMap<string, boolean>): boolean {
+  const holding = outcome.reasons.flatMap((reason) => forEpg.get(reason) ?? []);
+  return holding.length > 0 && !holding.includes(false);
 }
 
 /**

@@ -79,8 +79,12 @@ export function seasonLine(notebook: Notebook, animalId: string, epgs: EpgByDay)
  * animal never counted does not look best. Equal means keep the order of the tags.
  */
 export function seasonRanking(notebook: Notebook, epgs: EpgByDay): readonly SeasonLine[] {
-  return animalsOf(notebook)
-    .map(({ id }) => seasonLine(notebook, id, epgs))
+  return rankedLines(animalsOf(notebook).map(({ id }) => seasonLine(notebook, id, epgs)));
+}
+
+/** Lines with a mean, highest first; the same means by tag. */
+export function rankedLines(lines: readonly SeasonLine[]): readonly SeasonLine[] {
+  return lines
     .filter(({ mean }) => mean !== null)
     .sort((a, b) => (b.mean ?? 0) - (a.mean ?? 0) || byText(a.tag, b.tag));
 }

@@ -1,4 +1,4 @@
-import type { Notebook } from '../../shared/notebook.ts';
+import type { Notebook, SamplingDay } from '../../shared/notebook.ts';
 import { groupOn, groupsOn, presentAnimals } from '../notebook/present.ts';
 import { byText, columnsOf, daysOf, readingOf } from '../notebook/read.ts';
 import { daysAfterTreatment } from './after-treatment.ts';
@@ -38,14 +38,49 @@ export function seasonMeans(notebook: Notebook, epgs: EpgByDay): readonly Season
   const lines: readonly (string | null)[] = groups.length > 1 ? [...groups, null] : [null];
   return lines.map((group) => ({
     group,
-    means: days.flatMap(({ id, date, label }) => {
-      const animals = presentAnimals(notebook, id)
-        .map((animal) => animal.id)
-        .filter((animal) => group === null || groupOn(notebook, animal, date) === group);
-      if (animals.length === 0) return [];
-      return [{ date, label: label ?? '', ...meansOf(notebook, id, date, animals, epgs) }];
-    }),
+    means: days.flatMap((day) => dayMeans(notebook, day, epgs).get(group) ?? []),
   }));
+}
+
+interface DayMeans {
+  readonly from: readonly unknown[];
+  readonly means: ReadonlyMap<string | null, SeasonMean>;
+}
+
+const meansKept = new WeakMap<object, DayMeans>();
+
+/**
+ * The means of one day by group, all animals under null. Kept for as long as the day's epgs are the very same
+ * map, so that a count typed on one day costs no look at the others.
+ */
+export function dayMeans(
+  notebook: Notebook,
+  day: SamplingDay,
+  epgs: EpgByDay,
+): ReadonlyMap<string | null, SeasonMean> {
+  const { id, date, label = '' } = day;
+  const present = presentAnimals(notebook, id);
+  const { groups, treatments, products, columns } = notebook;
+  const from = [present, day, groups, treatments, products, columns];
+  const own = epgs.get(id);
+  const kept = own && meansKept.get(own);
+  if (kept?.from.every((part, i) => part === from[i])) return kept.means;
+  const byGroup = new Map<string | null, string[]>([[null, []]]);
+  for (const animal of present) {
+    const group = groupOn(notebook, animal.id, date);
+    if (group !== undefined) {
+      const members = byGroup.get(group);
+      if (members) members.push(animal.id);
+      else byGroup.set(group, [animal.id]);
+    }
+    byGroup.get(null)?.push(animal.id);
+  }
+  const means = new Map<string | null, SeasonMean>();
+  for (const [group, animals] of byGroup)
+    if (animals.length > 0)
+      means.set(group, { date, label, ...meansOf(notebook, id, date, animals, epgs) });
+  if (own) meansKept.set(own, { from, means });
+  return means;
 }
 
 function meansOf(

@@ -138,6 +138,7 @@ describe('<sd-plan-check>', () => {
     };
     const answer = (): Element | null => element.renderRoot.querySelector('sd-plan-answer');
     const isWhole = (): boolean => answer()?.shadowRoot?.querySelector('.headline') != null;
+    await shown(element, 'form');
     return { element, session: opened, input, type, press, until, answer, isWhole };
   }
 

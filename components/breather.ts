@@ -1,0 +1,44 @@
+/** Longest stretch of work before keys and painting get their turn, ms: half of a frame. */
+const STRETCH = 8;
+
+/** Lets the page paint and take keys in between the slices of long work. */
+export function breathe(): Promise<void> {
+  return new Promise((done) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      port1.close();
+      done();
+    };
+    port2.postMessage(null);
+  });
+}
+
+/** Says when long work has gone on long enough without a pause. */
+export interface Breather {
+  readonly isDue: boolean;
+  /** Rejects with an AbortError where the work has become idle meanwhile. */
+  take(): Promise<void>;
+}
+
+/**
+ * Cuts work in slices by the clock:
+ *
+ *     const breath = breather(signal);
+ *     for (const row of rows) {
+ *       if (breath.isDue) await breath.take();
+ *       look(row);
+ *     }
+ */
+export function breather(signal: AbortSignal): Breather {
+  let since = performance.now();
+  return {
+    get isDue() {
+      return performance.now() - since > STRETCH;
+    },
+    async take() {
+      await breathe();
+      signal.throwIfAborted();
+      since = performance.now();
+    },
+  };
+}
