@@ -3,7 +3,7 @@ export const remindFrom = 100;
 
 /** Why to save to a file now: what would be lost with the device. */
 export function backupWords(counts: number): string {
-  return `${counts.toLocaleString('en')} counts of this notebook are in no file yet. They are kept on this device alone: save a file, and put it where it survives the device.`;
+  return `${counts.toLocaleString('en')} counts of this notebook are in no file yet: they are on this device alone.`;
 }
 
 /** In the list of notebooks: `84 counts in no file`; '' where there is none. */

@@ -122,6 +122,7 @@ const services: Services = {
         },
       }
     : {}),
+  noteInFile: (session) => keeper.savedToFile(session, session.notebook),
   notInFile: (session) => keeper.notInFile(session),
   notices: () => [...general, ...keeper.notices],
   promise: () => (isFault(store) ? '' : promiseWords(store.persistence.answer)),

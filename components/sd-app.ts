@@ -206,11 +206,16 @@ export class SdApp extends LitElement {
     );
   }
 
-  private async onOpenNew(event: CustomEvent<{ notebook: Notebook }>): Promise<void> {
-    const { notebook } = event.detail;
+  private async onOpenNew(
+    event: CustomEvent<{ notebook: Notebook; isFromFile?: boolean }>,
+  ): Promise<void> {
+    const { notebook, isFromFile } = event.detail;
     await this.services?.shelf.add(notebook);
     history.pushState(null, '', `${location.pathname}#notebook=${encodeURIComponent(notebook.id)}`);
     await this.load(notebook.id);
+    const { session } = this;
+    if (isFromFile && session?.notebook.id === notebook.id)
+      await this.services?.noteInFile(session);
   }
 
   /** A notebook from a file that is none of the open one's copies: opened by way of the list. */

@@ -9,7 +9,7 @@ import type { SdSheet } from './sd-sheet.ts';
 
 /**
  * Asks what to do with a file of a notebook that is already on this device: nothing kept here is ever
- * replaced by a file. Fires `open-notebook` `{id, bring}` or `open-new` `{notebook}`.
+ * replaced by a file. Fires `open-notebook` `{id, bring}` or `open-new` `{notebook, isFromFile}`.
  */
 export class SdKnownNotebook extends LitElement {
   static override properties = { entry: { state: true } };
@@ -62,7 +62,7 @@ export class SdKnownNotebook extends LitElement {
     const services = this.services.value;
     if (!notebook || !services) return;
     const title = `${aboutOf(notebook).title ?? 'Notebook'} (from a file)`;
-    this.tell('open-new', { notebook: services.copyOf(notebook, title) });
+    this.tell('open-new', { notebook: services.copyOf(notebook, title), isFromFile: true });
   }
 
   protected override render(): TemplateResult {

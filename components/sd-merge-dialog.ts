@@ -5,6 +5,7 @@ import { isFault } from '../shared/value.ts';
 import { bringsOf, type Brings } from '../src/notebook/merge-brings.ts';
 import { aboutOf } from '../src/notebook/read.ts';
 import type { Merged } from '../src/notebook/merge.ts';
+import { mergeLabel } from '../src/session/session.ts';
 import { FollowingSession } from './following-session.ts';
 import { mergeStyles } from './merge-styles.ts';
 import { bringWords, doneWords } from './merge-words.ts';
@@ -124,7 +125,8 @@ export class SdMergeDialog extends LitElement {
     const { pair, isApart } = event.detail;
     const others = this.apart.filter(([a, b]) => a !== pair[0] || b !== pair[1]);
     this.apart = isApart ? [...others, pair] : others;
-    if (this.look) this.lookAt(this.look.name, this.look.theirs);
+    if (this.done) void this.mergeAnew();
+    else if (this.look) this.lookAt(this.look.name, this.look.theirs);
   }
 
   private async merge(): Promise<void> {
@@ -142,6 +144,20 @@ export class SdMergeDialog extends LitElement {
     if (united.length + revived.length + clashes.length + ahead.length === 0) this.sheet?.close();
     await this.updateComplete;
     this.renderRoot.querySelector<HTMLElement>('#done')?.focus();
+  }
+
+  /** Two animals were taken for one: the merge is taken back and done again with them apart. */
+  private async mergeAnew(): Promise<void> {
+    const session = this.session.value;
+    const { look } = this;
+    if (!session || !look) return;
+    if (session.undoLabel !== mergeLabel) {
+      this.fault =
+        'Something was written since, so the merge cannot be done anew. Add the other animal under its own tag, or with a note.';
+      return;
+    }
+    await session.undo();
+    this.done = await session.merge(look.theirs, this.apart);
   }
 
   private openAsOwn(): void {
@@ -234,7 +250,13 @@ export class SdMergeDialog extends LitElement {
     return html`
       <h3 id="done" tabindex="-1">The two copies are one</h3>
       <p>Undo gives the former copy back until the next edit.</p>
-      <sd-merge-review .merged=${done} isDone></sd-merge-review>
+      <sd-merge-review
+        .merged=${done}
+        .apart=${this.apart}
+        isDone
+        @keep-apart=${this.onApart}
+      ></sd-merge-review>
+      ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
       <div class="actions">
         ${
           done.clashes.length === 0

@@ -17,7 +17,8 @@ const mostShown = 8;
 /**
  * What a person should look at of a merge: places where the copies differ, animals taken for one by their
  * tags, what one copy removed and the other typed for, a clock that runs ahead. Before the merge, two
- * animals can be kept apart: fires `keep-apart` `{pair, isApart}`. After it, what came back can be removed.
+ * animals can be kept apart: fires `keep-apart` `{pair, isApart}`. After it, too, and what came back can be
+ * removed.
  */
 export class SdMergeReview extends LitElement {
   static override properties = {
@@ -106,7 +107,14 @@ export class SdMergeReview extends LitElement {
               <span>${tag}</span>
               ${
                 this.isDone
-                  ? nothing
+                  ? isApart
+                    ? html`<span class="soft">kept apart</span>`
+                    : html`<button
+                        aria-label=${`Keep apart: two animals bear the tag ${tag}`}
+                        @click=${() => this.keepApart(pair, true)}
+                      >
+                        Keep apart
+                      </button>`
                   : html`<label class="tick">
                       <input
                         type="checkbox"

@@ -35,7 +35,7 @@ export class SdReminders extends LitElement {
       }
 
       p {
-        flex: 1 1 20em;
+        flex: 1 1 13em;
         margin: 0;
         font-size: 0.9375rem;
       }
@@ -46,7 +46,12 @@ export class SdReminders extends LitElement {
 
       @media (max-width: 43.75em) {
         .line {
-          padding-inline: 14px;
+          gap: 4px 8px;
+          padding: 4px 14px;
+        }
+
+        p {
+          font-size: var(--size-small);
         }
       }
 
@@ -157,7 +162,7 @@ export class SdReminders extends LitElement {
                       ? 'At one place two copies of this notebook differ.'
                       : `At ${clashes} places two copies of this notebook differ.`
                   }
-                  Both values are kept; the newest counts until you choose.
+                  The newest value counts until you choose.
                 </p>
                 <button @click=${this.settle}>Choose</button>
               </div>`

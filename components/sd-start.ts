@@ -22,7 +22,7 @@ import type { SdRenameNotebook } from './sd-rename-notebook.ts';
  * The first page: the notebooks on this device, a new one from a season's template, the demo, or a
  * file. A deleted notebook can be put back until the next thing is done.
  *
- * Fires `open-notebook` `{id}`, `open-new` `{notebook}` and `open-demo`.
+ * Fires `open-notebook` `{id}`, `open-new` `{notebook, isFromFile}` and `open-demo`.
  */
 export class SdStart extends LitElement {
   static override properties = {
@@ -131,7 +131,7 @@ export class SdStart extends LitElement {
   async openNotebook(notebook: Notebook): Promise<void> {
     const known = await this.services?.shelf.list().catch(() => []);
     const entry = known?.find(({ id }) => id === notebook.id);
-    if (!entry) this.tell('open-new', { notebook });
+    if (!entry) this.tell('open-new', { notebook, isFromFile: true });
     else
       await openDialog<SdKnownNotebook>(
         this,

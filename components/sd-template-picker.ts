@@ -34,11 +34,11 @@ export class SdTemplatePicker extends LitElement {
     css`
       :host {
         display: grid;
-        gap: 8px;
+        gap: 0;
       }
 
       .purpose {
-        margin: -2px 0 0;
+        margin: 6px 0 0;
         font-size: var(--size-small);
       }
 

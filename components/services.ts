@@ -117,6 +117,8 @@ export interface Services {
   readonly saveToFile: (session: Session) => Promise<void>;
   /** Hands it to the device's share sheet; absent where there is none that takes such a file. */
   readonly shareFile?: (session: Session) => Promise<void>;
+  /** Notes that the notebook came from a file just now, so that all of it is in one. */
+  readonly noteInFile: (session: Session) => Promise<void>;
   /** How many of its counts are in no file yet. */
   readonly notInFile: (session: Session) => number;
   /** What to tell about keeping; heard again whenever it changes. */

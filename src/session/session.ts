@@ -38,6 +38,9 @@ export type Saved =
   | { readonly state: 'saving' }
   | { readonly state: 'memory'; readonly sentence: string };
 
+/** What undo says of a merge, as long as it gives the former copy back. */
+export const mergeLabel = 'the merge of a second copy';
+
 /** Pairs of animals with equal tags that a person says are two. */
 export type KeepApart = readonly (readonly [string, string])[];
 
@@ -168,7 +171,7 @@ export class Session {
     if (merged.changes.length === 0) return merged;
     const days = Object.entries(this.held.readings).map(([id, rows]) => [id, { ...rows }] as const);
     const former = { ...this.held, readings: Object.fromEntries(days) };
-    const label = 'the merge of a second copy';
+    const label = mergeLabel;
     const step = { label, source: 'merge', stamp: clock.next(), changes: merged.changes } as const;
     await this.takeIn(label, 'merge', merged.changes, merged.seen);
     this.beforeMerge = { notebook: former, step };

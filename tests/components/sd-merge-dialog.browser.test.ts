@@ -72,6 +72,26 @@ describe('sd-merge-dialog', () => {
     expect(animalsOf(session.notebook).filter(({ tag }) => tag === 'N-900')).to.have.length(2);
   });
 
+  it('keeps two animals apart also afterwards, by taking the merge back and doing it anew', async () => {
+    const { session, dialog, theirs } = await open((phone) => {
+      phone.addAnimal('zz', 'N-900');
+      phone.type(day, 'zz', 'c-chamber1', counted(7));
+    });
+    await write(session, ['animals', 'aa', 'tag'], 'N-900');
+    dialog.take('phone.json', theirs);
+    await says(dialog, 'One animal by its tag');
+    button(dialog, 'Make the two copies one').click();
+    await says(dialog, 'The two copies are one');
+    const named = () => animalsOf(session.notebook).filter(({ tag }) => tag === 'N-900');
+    expect(named()).to.have.length(1);
+    button(dialog, 'Keep apart: two animals bear the tag N-900').click();
+    await says(dialog, 'kept apart');
+    expect(named()).to.have.length(2);
+    expect(session.notebook.readings[day]?.['zz']?.['c-chamber1']?.[0]?.[0]).to.deep.equal(
+      counted(7),
+    );
+  });
+
   it('lists what came back, and removes it again when asked', async () => {
     const { session, dialog, theirs } = await open((phone) => {
       phone.type(day, animalsOf(phone.notebook)[0]?.id ?? '', 'c-chamber1', counted(40));

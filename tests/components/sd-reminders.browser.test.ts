@@ -56,7 +56,7 @@ describe('sd-reminders', () => {
     const { element, count } = await above(99);
     expect(allText(element)).to.equal('');
     await count(100);
-    expect(allText(element)).to.contain('100 counts of this notebook are in no file yet.');
+    expect(allText(element)).to.contain('100 counts of this notebook are in no file yet');
   });
 
   it('goes once the notebook is saved to a file', async () => {
