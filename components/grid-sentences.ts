@@ -63,3 +63,10 @@ export function cellName(model: GridModel, row: RowId, column: GridColumn, cell:
   const note = cell.note === undefined || cell.note === cell.spoken ? [] : [cell.note];
   return [tag, name, ...day, content, ...note].join(', ');
 }
+
+/** What to do where there is no row to count in. */
+export function nothingToCount({ openDay }: GridModel): string {
+  return openDay === null
+    ? 'No sampling day yet. Add one to begin counting.'
+    : 'No animals yet. Add them under Animals, or import a list with their tags.';
+}

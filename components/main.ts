@@ -1,7 +1,6 @@
+import type { Engine } from '../shared/derived.ts';
 import type { Served } from '../shared/served.ts';
 import { isFault } from '../shared/value.ts';
-import { checkTemplate } from '../src/engine/check-template.ts';
-import { createEngine } from '../src/engine/engine.ts';
 import { toShown, toStored } from '../src/engine/stored-formula.ts';
 import { applyEdit } from '../src/notebook/apply-edit.ts';
 import { demoId, demoNotebook } from '../src/notebook/demo.ts';
@@ -55,13 +54,16 @@ if (lost !== null) general = [...general, { kind: 'plain address', sentence: los
 const offline = isBuilt ? startOffline(window, now) : null;
 
 const shelf = isFault(store) ? memory : new StoreShelf(store, memory);
+const createEngine = async (): Promise<Engine> =>
+  (await import('../src/engine/engine.ts')).createEngine();
 const keeper = new SessionKeeper({ shelf, now, createEngine, tell: tellAll });
 
 const services: Services = {
   shelf,
   templates,
   ownTemplates: isFault(store) ? new MemoryTemplates() : store.templates,
-  checkTemplate,
+  checkTemplate: async (template) =>
+    (await import('../src/engine/check-template.ts')).checkTemplate(template),
   now,
   today: () => localDate(new Date()),
   newId: randomId,

@@ -18,7 +18,7 @@ import { noFilter } from './grid-rows.ts';
 import { GridMouse } from './grid-mouse.ts';
 import { GridPaste } from './grid-paste.ts';
 import { spotOf, type Place, type Spot } from './grid-place.ts';
-import { cellName } from './grid-sentences.ts';
+import { cellName, nothingToCount } from './grid-sentences.ts';
 import { GridSight } from './grid-sight.ts';
 import { naming } from './naming.ts';
 import { nextFrame } from './next-frame.ts';
@@ -375,11 +375,7 @@ export class SdGrid extends LitElement implements HandHost {
   }
 
   private emptyTemplate(model: GridModel): TemplateResult {
-    const words =
-      model.openDay === null
-        ? 'No sampling day yet. Add one to begin counting.'
-        : 'No animals yet. Add them under Animals, or import a list with their tags.';
-    return html`<p class="empty">${words}</p>`;
+    return html`<p class="empty">${nothingToCount(model)}</p>`;
   }
 }
 

@@ -122,7 +122,7 @@ export class SdTemplatePicker extends LitElement {
   /** Takes a template from a file: looked at, kept among the own ones, and chosen. */
   async take(name: string, template: Template): Promise<void> {
     const { services } = this;
-    const wrong = services?.checkTemplate(template);
+    const wrong = await services?.checkTemplate(template);
     this.said = '';
     this.fault = wrong ? `${name}: ${wrong.sentence}` : '';
     if (wrong || !services) return;

@@ -87,7 +87,7 @@ export interface Services {
   readonly templates: readonly TemplateLine[];
   readonly ownTemplates: TemplateShelf;
   /** What is wrong in a template that came from elsewhere, or null. */
-  readonly checkTemplate: (template: Template) => Fault | null;
+  readonly checkTemplate: (template: Template) => Promise<Fault | null>;
   /** Milliseconds since 1970. */
   readonly now: () => number;
   /** Today's date where the person is, `2026-05-03`. */

@@ -16,7 +16,8 @@ interface Open {
 export interface Keeping {
   readonly shelf: Shelf;
   readonly now: () => number;
-  readonly createEngine: () => Engine;
+  /** Fetches the engine, by far the largest part of the program, when a notebook is first opened. */
+  readonly createEngine: () => Promise<Engine>;
   /** Heard when what there is to tell has changed. */
   readonly tell: () => void;
 }
@@ -60,16 +61,18 @@ export class SessionKeeper {
   }
 
   async open(id: string): Promise<Session | Fault> {
+    const engine = await this.keeping.createEngine();
     const taken = await this.keeping.shelf.open(id);
-    return isFault(taken) ? taken : this.begin(taken);
+    return isFault(taken) ? taken : this.begin(taken, engine);
   }
 
   /** Opens the same notebook in place of a session, under the claim that this tab has on it. */
   async openAgain(session: Session): Promise<Session | Fault> {
     const former = this.opened.get(session);
     former?.stop();
+    const engine = await this.keeping.createEngine();
     const taken = await this.keeping.shelf.open(session.notebook.id, former?.taken.claim);
-    return isFault(taken) ? taken : this.begin(taken);
+    return isFault(taken) ? taken : this.begin(taken, engine);
   }
 
   end(session: Session): void {
@@ -90,11 +93,11 @@ export class SessionKeeper {
     return this.opened.get(session)?.taken.notInFile?.() ?? 0;
   }
 
-  private begin(taken: OpenedNotebook): Session {
+  private begin(taken: OpenedNotebook, engine: Engine): Session {
     const { notebook, writer, claim, notices } = taken;
-    const { now, createEngine } = this.keeping;
+    const { now } = this.keeping;
     const clock = new Clock(writer, now);
-    const parts = { engine: createEngine(), clock, now };
+    const parts = { engine, clock, now };
     if (claim?.role === 'follower') {
       const session = new FollowingSession(notebook, parts, () =>
         this.tellOf([following(claim, 'refused'), ...notices]),
