@@ -65,10 +65,16 @@ export class CellEditor {
       cell?.setAttribute('data-at', '');
       this.show();
     }
-    if (cell && (focus || (isMoved && this.hasFocus))) {
+    // A row that is moved in the page, scrolled out of sight, takes the focus off what stands in it.
+    if (cell && (focus || (this.hasFocus && (isMoved || !this.isFocused)))) {
       this.hasFocus = true;
       this.input.focus({ preventScroll: true });
     }
+  }
+
+  private get isFocused(): boolean {
+    const root = this.input.getRootNode();
+    return root instanceof ShadowRoot && root.activeElement === this.input;
   }
 
   /** Begins an edit: with nothing but what is typed, or with the text that stands there. */

@@ -101,12 +101,8 @@ export const formulaFieldStyles: CSSResult = css`
   }
 
   .help {
-    display: -webkit-box;
-    overflow: hidden;
     color: var(--soft);
     font-size: var(--size-tiny);
-    -webkit-box-orient: vertical;
-    -webkit-line-clamp: 2;
   }
 
   .names [aria-selected='true'] .help {

@@ -115,7 +115,8 @@ export const gridCellLook: CSSResult = css`
   }
 
   .cell small {
-    max-width: 100%;
+    max-width: calc(100% + 14px);
+    margin-inline: -7px;
     overflow: hidden;
     color: var(--soft);
     font-size: 0.72rem;
@@ -124,6 +125,8 @@ export const gridCellLook: CSSResult = css`
   }
 
   .narrow .cell small {
+    max-width: 100%;
+    margin: 0;
     white-space: normal;
     text-align: right;
   }

@@ -99,7 +99,7 @@ export function layoutOf(
     const start = left;
     for (const column of columnsOfDay(notebook, shown, isOpen, fold)) {
       const own = widened?.column === column.id ? widened.width : widthOf(column, isNarrow);
-      const usual = fold === 'figure' && !isOpen ? (isNarrow ? 72 : 88) : own;
+      const usual = fold === 'figure' && !isOpen ? 88 : own;
       const width = Math.round(usual * scale);
       columns.push({
         day: day.id,
