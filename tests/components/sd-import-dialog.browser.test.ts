@@ -172,7 +172,8 @@ describe('<sd-import-dialog>', () => {
     // Not prevented, the browser would open the file in place of the page.
     expect(drag('dragover')).to.equal(false);
     expect(drag('drop')).to.equal(false);
-    await settle();
+    // A file is read in the browser's own time.
+    for (let i = 0; i < 500 && !say().includes('new animal'); i += 1) await settle();
     expect(find('', '#found')?.textContent).to.equal('dropped.csv');
     expect(say()).to.contain('1 new animal');
   });
