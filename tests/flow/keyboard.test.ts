@@ -166,8 +166,11 @@ describe('a whole sampling day by keyboard alone', () => {
     await page.getByRole('listbox', { name: 'status' }).waitFor();
     for (let i = 0; i < 10; i += 1) {
       const chosen = page.getByRole('listbox').getByRole('option', { selected: true });
-      if ((await chosen.innerText()).trim() === 'not sampled') break;
+      const words = (await chosen.innerText()).trim();
+      if (words === 'not sampled') break;
       await press('ArrowDown');
+      // The next word is only chosen once the list has been drawn again.
+      await expect.poll(async () => (await chosen.innerText()).trim()).not.toBe(words);
     }
     await enter();
     await expectCell(page, 'K-07', 'status', 'not sampled');
