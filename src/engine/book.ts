@@ -25,6 +25,7 @@ import { ROW } from './template.ts';
 
 /** Rows written in one go where every go has whole lists worked out anew. */
 const ROWS_UNDER_LISTS = 100;
+const MOST_ANSWERS = 500;
 
 /** A cell for one animal that came out anew. */
 export interface RowCellChange {
@@ -46,6 +47,8 @@ export class Book {
   private readonly dayOfSheet = new Map<number, DayId>();
   private held: RowId | null = null;
   private readonly pace = new Pace(sliceClock);
+  /** What was asked since the last writing: the figures of a herd ask the same counts again and again. */
+  private readonly answers = new Map<string, Value>();
 
   constructor(
     notebook: Notebook,
@@ -163,9 +166,15 @@ export class Book {
 
   /** A formula that stands nowhere; cells named without a sheet are of that day's row sheet. */
   ask(day: DayId, formula: string): Value {
+    const key = `${day}\n${formula}`;
+    const known = this.answers.get(key);
+    if (known !== undefined) return known;
     const sheets = this.sheetsOf(day);
     const answer = this.calculator.calculateFormula(`=${formula}`, sheets.rows);
-    return Array.isArray(answer) ? null : toValue(answer);
+    const value = Array.isArray(answer) ? null : toValue(answer);
+    if (this.answers.size >= MOST_ANSWERS) this.answers.clear();
+    this.answers.set(key, value);
+    return value;
   }
 
   slotOf(row: RowId): number | undefined {
@@ -181,6 +190,7 @@ export class Book {
    * at every write, for an undo that is not wanted here.)
    */
   private written(write: () => void, isHeard = true): RowCellChange[] {
+    this.answers.clear();
     this.calculator.suspendEvaluation();
     write();
     const written = this.calculator.resumeEvaluation();
