@@ -4,7 +4,7 @@ import { css, type CSSResult } from 'lit';
 export const cardStyles: CSSResult = css`
   :host {
     display: block;
-    max-width: 620px;
+    max-width: 39rem;
     padding-inline: 12px;
   }
 

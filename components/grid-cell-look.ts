@@ -44,6 +44,11 @@ export const gridCellLook: CSSResult = css`
     text-overflow: ellipsis;
   }
 
+  .row .cell.start > .plain:last-child,
+  .row .cell.start > .soft:last-child {
+    text-align: left;
+  }
+
   .narrow .cell {
     padding-inline: 6px;
   }
@@ -73,6 +78,11 @@ export const gridCellLook: CSSResult = css`
     align-items: flex-start;
   }
 
+  .row .cell.start {
+    padding-inline: 7px;
+    font-size: 0.9375rem;
+  }
+
   .cell .chip {
     display: -webkit-box;
     padding: 1px 8px;
@@ -97,6 +107,7 @@ export const gridCellLook: CSSResult = css`
   .row .cell > .soft:last-child {
     display: -webkit-box;
     overflow-wrap: anywhere;
+    text-align: right;
     white-space: normal;
     -webkit-box-orient: vertical;
     -webkit-line-clamp: 2;

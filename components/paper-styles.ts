@@ -39,22 +39,10 @@ export const paperStyles: CSSResult = css`
     margin: 20px auto;
     padding: 12mm;
     overflow-x: auto;
-    background: #fff;
+    background: var(--sheet);
     box-shadow: var(--shadow);
-    color: #000;
     font-size: 11pt;
-
-    --ink: #000;
-    --soft: #333;
-    --line: #bbb;
-    --line-strong: #777;
-    --accent: #1d2d50;
-    --paper: #fff;
-    --sheet: #fff;
-    --sunk: #fff;
-    --warm: #000;
-    --warm-soft: #fff;
-    color-scheme: light;
+    color: var(--ink);
   }
 
   h1 {
@@ -93,14 +81,14 @@ export const paperStyles: CSSResult = css`
   th,
   td {
     padding: 3pt 5pt;
-    border: 0.5pt solid #999;
+    border: 0.5pt solid var(--line-strong);
     text-align: start;
     vertical-align: top;
     font-weight: 400;
   }
 
   thead th {
-    background: #eee;
+    background: var(--sunk);
     font-weight: 600;
     print-color-adjust: exact;
   }
@@ -115,7 +103,7 @@ export const paperStyles: CSSResult = css`
 
   small {
     display: block;
-    color: #333;
+    color: var(--soft);
     font-size: 8.5pt;
     font-weight: 400;
   }
@@ -168,7 +156,7 @@ export const paperStyles: CSSResult = css`
     min-height: 16mm;
     padding: 2mm 4mm;
     overflow: hidden;
-    border: 0.25pt dashed #999;
+    border: 0.25pt dashed var(--line-strong);
     line-height: 1.15;
   }
 
@@ -184,6 +172,10 @@ export const paperStyles: CSSResult = css`
   @media print {
     :host {
       padding: 0;
+    }
+
+    thead th {
+      background: #eee;
     }
 
     .tools {

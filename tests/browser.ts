@@ -148,7 +148,8 @@ export async function launchOptions(): Promise<LaunchOptions> {
   return { executablePath, env, args: FLAGS, headless: true, chromiumSandbox: false };
 }
 
-/** Starts the browser. Whoever starts it closes it. */
-export async function launchBrowser(): Promise<Browser> {
-  return chromium.launch(await launchOptions());
+/** Starts the browser, with further flags of its own where given. Whoever starts it closes it. */
+export async function launchBrowser(flags: readonly string[] = []): Promise<Browser> {
+  const options = await launchOptions();
+  return chromium.launch({ ...options, args: [...(options.args ?? []), ...flags] });
 }

@@ -19,9 +19,12 @@ export interface OpenPage {
  * Starts a browser and opens the built page in it. Each call is a person who has never been here:
  * nothing is kept from another test. A second tab is `context.newPage()`.
  */
-export async function openPage(options: BrowserContextOptions = {}): Promise<OpenPage> {
+export async function openPage(
+  options: BrowserContextOptions = {},
+  flags: readonly string[] = [],
+): Promise<OpenPage> {
   const address = inject('pageAddress');
-  const browser = await launchBrowser();
+  const browser = await launchBrowser(flags);
   const context = await browser.newContext(options);
   const errors: string[] = [];
   const elsewhere: string[] = [];

@@ -2,6 +2,7 @@ import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { openDemo } from './every-state.ts';
 import { focusedName } from './keyboard.ts';
+import { tooWide } from './legible.ts';
 import type { OpenPage } from './open-page.ts';
 import { openPage } from './open-page.ts';
 import { SoftKeyboard } from './soft-keyboard.ts';
@@ -32,13 +33,6 @@ async function smallTargets(part: Locator, least: number): Promise<readonly stri
     look(host.shadowRoot ?? host);
     return small;
   }, least);
-}
-
-/** How much wider than the screen the page is, in pixels: 0, or a person has to push it sideways. */
-async function tooWide(page: Page): Promise<number> {
-  return page.evaluate(
-    () => (document.scrollingElement ?? document.body).scrollWidth - window.innerWidth,
-  );
 }
 
 async function isInSight(target: Locator): Promise<boolean> {
