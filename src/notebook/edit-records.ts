@@ -6,7 +6,7 @@ import type {
   FigureFacts,
   Notebook,
 } from '../../shared/notebook.ts';
-import { isFault, type Fault } from '../../shared/value.ts';
+import type { Fault } from '../../shared/value.ts';
 import { keyFault } from './key-name.ts';
 import { blocksOf, columnOf, columnsOf, figuresOf } from './read.ts';
 import { orderAtEnd, orderBefore, setsOf } from './record-sets.ts';
@@ -95,9 +95,4 @@ export function removeRecord(
   label: string,
 ): Edit {
   return { label, source: 'typed', sets: [{ path: [table, id, 'removed'], value: true }] };
-}
-
-/** Narrowing for callers that show the fault where the person is. */
-export function isEdit(edit: Edit | Fault): edit is Edit {
-  return !isFault(edit);
 }

@@ -1,4 +1,4 @@
-import type { Cell, Json, Stamp } from '../../shared/cell.ts';
+import type { Json, Stamp } from '../../shared/cell.ts';
 import type { SetTo } from '../../shared/edit.ts';
 import type { ColumnFacts, Criterion, Notebook } from '../../shared/notebook.ts';
 import type { Template, TemplateColumn } from '../../shared/template.ts';
@@ -129,9 +129,4 @@ function formulaFacts(named: Notebook, template: Template, making: Making): read
     ),
     ...setsOf('defaults', 'default', { criteria: criteria as unknown as Json }),
   ];
-}
-
-/** A cell holding one value, for notebooks put together by hand. */
-export function cellOf<T>(value: T, stamp: Stamp): Cell<T> {
-  return [[value, stamp]];
 }

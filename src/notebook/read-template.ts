@@ -1,5 +1,5 @@
 import type { Template } from '../../shared/template.ts';
-import { fault, isFault, type Fault } from '../../shared/value.ts';
+import { fault, type Fault } from '../../shared/value.ts';
 import { reservedNames } from './key-name.ts';
 
 type Checked = { readonly [field: string]: unknown };
@@ -110,9 +110,4 @@ function isListOf(value: unknown, isItem: (item: unknown) => boolean): boolean {
 
 function wrong(sentence: string): Fault {
   return fault('bad-template', sentence);
-}
-
-/** Narrowing for callers. */
-export function isTemplate(read: Template | Fault): read is Template {
-  return !isFault(read);
 }
