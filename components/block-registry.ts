@@ -1,4 +1,5 @@
 import type { BlockKind } from '../shared/notebook.ts';
+import { say } from '../src/text/say.ts';
 
 /** How a kind of block is shown: its element, fetched when first needed, and where it stands. */
 export interface BlockPart {
@@ -20,60 +21,65 @@ export interface BlockElement extends HTMLElement {
 
 /** Every kind of block that can be shown. A new one is one line here, and its element. */
 export const blockRegistry: { readonly [K in BlockKind]?: BlockPart } = {
-  grid: { tag: 'sd-counts', load: () => import('./sd-counts.ts'), place: 'wide', name: 'Counts' },
+  grid: {
+    tag: 'sd-counts',
+    load: () => import('./sd-counts.ts'),
+    place: 'wide',
+    name: say('Counts'),
+  },
   figures: {
     tag: 'sd-figures',
     load: () => import('./sd-figures.ts'),
     place: 'side',
-    name: 'Figures',
+    name: say('Figures'),
   },
   'treatment list': {
     tag: 'sd-treatment-list',
     load: () => import('./sd-treatment-list.ts'),
     place: 'side',
-    name: 'Treatment list',
+    name: say('Treatment list'),
   },
   'treatment log': {
     tag: 'sd-treatment-log',
     load: () => import('./sd-treatment-log.ts'),
     place: 'wide',
-    name: 'Treatments',
+    name: say('Treatments'),
   },
   products: {
     tag: 'sd-products',
     load: () => import('./sd-products.ts'),
     place: 'wide',
-    name: 'Products',
+    name: say('Products'),
   },
   'reduction check': {
     tag: 'sd-reduction-check',
     load: () => import('./sd-reduction-check.ts'),
     place: 'wide',
-    name: 'Does the dewormer work?',
+    name: say('Does the dewormer work?'),
   },
   'shedding plot': {
     tag: 'sd-shedding-plot',
     load: () => import('./sd-shedding-plot.ts'),
     place: 'side',
-    name: 'Who sheds most',
+    name: say('Who sheds most'),
   },
   'season trend': {
     tag: 'sd-season-trend',
     load: () => import('./sd-season-trend.ts'),
     place: 'wide',
-    name: 'The season so far',
+    name: say('The season so far'),
   },
   'check list': {
     tag: 'sd-check-list',
     load: () => import('./sd-check-list.ts'),
     place: 'side',
-    name: 'Check list',
+    name: say('Check list'),
   },
   'plan a check': {
     tag: 'sd-plan-check',
     load: () => import('./sd-plan-check.ts'),
     place: 'wide',
-    name: 'Plan a check',
+    name: say('Plan a check'),
   },
-  note: { tag: 'sd-note', load: () => import('./sd-note.ts'), place: 'side', name: 'Note' },
+  note: { tag: 'sd-note', load: () => import('./sd-note.ts'), place: 'side', name: say('Note') },
 };

@@ -5,6 +5,7 @@ import type { LineKind } from '../src/notebook/line.ts';
 import { animalOf, columnsOf, dayOf, readingOf } from '../src/notebook/read.ts';
 import { mainCounts } from './cup-state.ts';
 import { textToEdit } from './grid-edits.ts';
+import { say } from '../src/text/say.ts';
 
 /** A part of the card: what is typed together, at the bench or in the yard. */
 export interface CardPart {
@@ -32,8 +33,8 @@ export function cardParts(notebook: Notebook, day: string, line: LineKind): read
       (column.hidden !== true || main.has(column.id) || lookedFor.has(column.id)),
   );
   const isOfCup = (column: Column): boolean => column.about === 'cup';
-  const cup = { name: 'Counts', isCup: true, columns: shown.filter(isOfCup) };
-  const signs = { name: 'Signs', isCup: false, columns: shown.filter((c) => !isOfCup(c)) };
+  const cup = { name: say('Counts'), isCup: true, columns: shown.filter(isOfCup) };
+  const signs = { name: say('Signs'), isCup: false, columns: shown.filter((c) => !isOfCup(c)) };
   const parts = line === 'bench' ? [cup, signs] : [signs, cup];
   return parts.filter((part) => part.columns.length > 0);
 }
@@ -170,7 +171,7 @@ function tickButton(column: Column, isSeen: boolean, hand: CardHand): TemplateRe
         hand.commit(column, isSeen ? '' : 'yes');
       }}
     >
-      ${labelOf(column)}: ${isSeen ? 'seen' : 'not seen'}
+      ${labelOf(column)}: ${isSeen ? 'seen' : say('not seen')}
     </button>
   `;
 }

@@ -1,12 +1,13 @@
 import { dayWords } from './day-words.ts';
+import { say } from '../src/text/say.ts';
 
 /** When a notebook was last written, in words by the calendar of this place; '' where not known. */
 export function changedWords(changedAt: number | null, today: string): string {
   if (changedAt === null) return '';
   const date = localDate(new Date(changedAt));
   return date === today
-    ? 'changed today'
-    : `changed ${dayWords({ date }, 'long', today.slice(0, 4))}`;
+    ? say('changed today')
+    : say('changed {dayWords}', { dayWords: dayWords({ date }, 'long', today.slice(0, 4)) });
 }
 
 /** The date of a moment where the person is, `2026-05-03`. */

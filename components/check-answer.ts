@@ -7,6 +7,7 @@ import type { CheckFigures, ReductionCheck } from '../src/treating/reduction-che
 import { counted } from '../src/treating/short-number.ts';
 import { figureText } from './figure-text.ts';
 import { greyZone } from './grey-zone.ts';
+import { say } from '../src/text/say.ts';
 
 /** Where more are left out, their names stand folded. */
 const MOST_NAMED = 60;
@@ -22,16 +23,13 @@ export function checkAnswer(
     <section class="answer" aria-label=${check.productName}>
       <h3>${check.productName}</h3>
       <p class="verdict">${verdict.sentence}</p>
-      ${
-        // The verdict already says so where there is nothing to work out.
-        isFault(figures) ? nothing : checkFigure(figures, check, mark)
-      }
+      ${isFault(figures) ? nothing : checkFigure(figures, check, mark)}
       <p class="small">${timing.sentence}</p>
       <p class="small">${sufficiency.sentence}</p>
       ${
         verdict.questions.length > 0
           ? html`<div class="asks small">
-              <b>Ask first, before you believe it</b>
+              <b>${say('Ask first, before you believe it')}</b>
               <ul>
                 ${verdict.questions.map((question) => html`<li>${question}</li>`)}
               </ul>
@@ -40,10 +38,12 @@ export function checkAnswer(
       }
       ${verdict.caution === '' ? nothing : html`<p class="small">${verdict.caution}</p>`}
       ${check.others.map(({ label, pairs, figures: apart }) => otherEggs(label, pairs, apart))}
-      <h4>For the vet</h4>
+      <h4>${say('For the vet')}</h4>
       <blockquote>${check.vetSentence}</blockquote>
       <p>
-        <button @click=${() => copy(check.vetSentence)}>Copy the words for the vet</button>
+        <button @click=${() => copy(check.vetSentence)}>
+          ${say('Copy the words for the vet')}
+        </button>
       </p>
       ${pairsTable(check, mark)} ${leftOut(check)} ${published(figures)}
     </section>
@@ -59,9 +59,9 @@ function checkFigure(
   const epg = (value: number): string => figureText(value, 0, mark);
   return html`
     <p class="figure">
-      The count <b>${reductionWords(reduction)}</b>${
-        isFault(limits) ? '.' : `, 90 % limits ${limitWords(limits.low, limits.high)}.`
-      }
+      ${say('The count')}
+      <b>${reductionWords(reduction)}</b
+      >${isFault(limits) ? '.' : say(', 90 % limits {limitWords}.', { limitWords: limitWords(limits.low, limits.high) })}
     </p>
     ${
       isFault(limits)
@@ -69,8 +69,7 @@ function checkFigure(
         : greyZone({ low: limits.low, high: limits.high, reduction, threshold, expected })
     }
     <p class="small">
-      ${counted(pairs.length, 'pair')}: mean ${epg(meanBefore)} epg before, ${epg(meanAfter)} after;
-      ${counted(eggsBefore, 'egg')} seen before, ${eggsAfter} after.
+      ${say('{counted}: mean {epg} epg before, {epg2} after; {counted2} seen before, {eggsAfter} after.', { counted: counted(pairs.length, 'pair'), epg: epg(meanBefore), epg2: epg(meanAfter), counted2: counted(eggsBefore, 'egg'), eggsAfter })}
     </p>
     ${isFault(limits) ? nothing : html`<p class="small soft">${LIMITS_CAUTION}</p>`}
   `;
@@ -78,13 +77,17 @@ function checkFigure(
 
 function otherEggs(label: string, pairs: number, figures: CheckFigures | Fault): TemplateResult {
   if (isFault(figures))
-    return html`<p class="small"><b>${label}, apart:</b> ${figures.sentence}</p>`;
+    return html`<p class="small">
+      <b>${say('{label}, apart:', { label })}</b> ${figures.sentence}
+    </p>`;
   const limits = isFault(figures.limits)
     ? figures.limits.sentence
-    : `90 % limits ${limitWords(figures.limits.low, figures.limits.high)}.`;
+    : say('90 % limits {limitWords}.', {
+        limitWords: limitWords(figures.limits.low, figures.limits.high),
+      });
   return html`<p class="small">
-    <b>${label}, apart:</b> ${counted(pairs, 'pair')}, ${counted(figures.eggsBefore, 'egg')} before
-    and ${figures.eggsAfter} after; ${reductionWords(figures.reduction)}; ${limits}
+    <b>${say('{label}, apart:', { label })}</b>
+    ${say('{counted}, {counted2} before and {eggsAfter} after; {reductionWords}; {limits}', { counted: counted(pairs, 'pair'), counted2: counted(figures.eggsBefore, 'egg'), eggsAfter: figures.eggsAfter, reductionWords: reductionWords(figures.reduction), limits })}
   </p>`;
 }
 
@@ -92,17 +95,17 @@ function pairsTable({ pairs }: ReductionCheck, mark: DecimalMark): TemplateResul
   if (pairs.length === 0) return nothing;
   const epg = (eggs: number, factor: number): string => figureText(eggs * factor, 0, mark);
   return html`<details>
-    <summary>The ${counted(pairs.length, 'pair')}</summary>
-    <div class="scroll" role="region" aria-label="Pairs" tabindex="0">
+    <summary>${say('The {counted}', { counted: counted(pairs.length, 'pair') })}</summary>
+    <div class="scroll" role="region" aria-label=${say('Pairs')} tabindex="0">
       <table>
         <thead>
           <tr>
-            <th scope="col">animal</th>
-            <th scope="col">eggs before</th>
-            <th scope="col">after</th>
-            <th scope="col">epg before</th>
-            <th scope="col">after</th>
-            <th scope="col">days</th>
+            <th scope="col">${say('animal')}</th>
+            <th scope="col">${say('eggs before')}</th>
+            <th scope="col">${say('after')}</th>
+            <th scope="col">${say('epg before')}</th>
+            <th scope="col">${say('after')}</th>
+            <th scope="col">${say('days')}</th>
           </tr>
         </thead>
         <tbody>
@@ -125,10 +128,12 @@ function pairsTable({ pairs }: ReductionCheck, mark: DecimalMark): TemplateResul
 
 function leftOut({ leftOut: out }: ReductionCheck): TemplateResult | typeof nothing {
   if (out.length === 0) return nothing;
-  const words = html`<p class="small soft">${out.length} left out: ${leftOutWords(out)}.</p>`;
+  const words = html`<p class="small soft">
+    ${say('{n} left out: {leftOutWords}.', { n: out.length, leftOutWords: leftOutWords(out) })}
+  </p>`;
   if (out.length <= MOST_NAMED) return words;
   return html`<details>
-    <summary>${out.length} left out, and why</summary>
+    <summary>${say('{n} left out, and why', { n: out.length })}</summary>
     ${words}
   </details>`;
 }
@@ -140,10 +145,9 @@ function published(figures: CheckFigures | Fault): TemplateResult | typeof nothi
   const words = (limits: typeof gamma): string =>
     isFault(limits) ? limits.sentence : limitWords(limits.low, limits.high);
   return html`<details>
-    <summary>Two published forms, for the report</summary>
+    <summary>${say('Two published forms, for the report')}</summary>
     <p class="small">
-      Gamma form (Levecke et al. 2018, from memory): ${words(gamma)}. Log ratio with Student's t:
-      ${words(logT)}. Decide by the limits above: these miss more often where counts are few.
+      ${say("Gamma form (Levecke et al. 2018, from memory): {words}. Log ratio with Student's t: {words2}. Decide by the limits above: these miss more often where counts are few.", { words: words(gamma), words2: words(logT) })}
     </p>
   </details>`;
 }

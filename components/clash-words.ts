@@ -5,6 +5,7 @@ import { newest } from '../src/notebook/cell.ts';
 import { animalOf, columnOf, dayOf } from '../src/notebook/read.ts';
 import { localDate, localTime } from './changed-words.ts';
 import { dayWords } from './day-words.ts';
+import { say } from '../src/text/say.ts';
 
 /** Where two copies differ, in a person's words: `K-019 · chamber 1 · 3 May 2026`. */
 export function placeWords(notebook: Notebook, path: Path): string {
@@ -17,25 +18,40 @@ export function placeWords(notebook: Notebook, path: Path): string {
   const [table, id, field] = path;
   switch (table) {
     case 'about':
-      return `the notebook · ${fieldWords(field)}`;
+      return say('the notebook · {fieldWords}', { fieldWords: fieldWords(field) });
     case 'defaults':
-      return `for new days · ${fieldWords(field)}`;
+      return say('for new days · {fieldWords}', { fieldWords: fieldWords(field) });
     case 'animals':
       return `${rowName(notebook, id)} · ${fieldWords(field)}`;
     case 'groups':
-      return `${rowName(notebook, id)} · group from ${dayWords({ date: field })}`;
+      return say('{rowName} · group from {dayWords}', {
+        rowName: rowName(notebook, id),
+        dayWords: dayWords({ date: field }),
+      });
     case 'days':
       return `${dayName(notebook, id)} · ${fieldWords(field)}`;
     case 'settings':
       return `${newest(notebook.limits[field]?.label) ?? field} · ${dayName(notebook, id)}`;
     case 'decisions':
-      return `${rowName(notebook, field)} · decision of ${dayName(notebook, id)}`;
+      return say('{rowName} · decision of {dayName}', {
+        rowName: rowName(notebook, field),
+        dayName: dayName(notebook, id),
+      });
     case 'columns':
-      return `the column ${columnLabel(notebook, id)} · ${fieldWords(field)}`;
+      return say('the column {columnLabel} · {fieldWords}', {
+        columnLabel: columnLabel(notebook, id),
+        fieldWords: fieldWords(field),
+      });
     case 'limits':
-      return `the limit ${newest(notebook.limits[id]?.label) ?? id} · ${fieldWords(field)}`;
+      return say('the limit {newest} · {fieldWords}', {
+        newest: newest(notebook.limits[id]?.label) ?? id,
+        fieldWords: fieldWords(field),
+      });
     case 'figures':
-      return `the figure ${newest(notebook.figures[id]?.label) ?? id} · ${fieldWords(field)}`;
+      return say('the figure {newest} · {fieldWords}', {
+        newest: newest(notebook.figures[id]?.label) ?? id,
+        fieldWords: fieldWords(field),
+      });
     case 'blocks':
       return `${newest(notebook.blocks[id]?.title) ?? id} · ${fieldWords(field)}`;
     case 'products':
@@ -56,7 +72,9 @@ export function recordName(
   id: string,
 ): string {
   if (table === 'days') return dayName(notebook, id);
-  return table === 'columns' ? `the column ${columnLabel(notebook, id)}` : rowName(notebook, id);
+  return table === 'columns'
+    ? say('the column {columnLabel}', { columnLabel: columnLabel(notebook, id) })
+    : rowName(notebook, id);
 }
 
 /** One of the values of a clash: as typed, or said in words where it is nothing that is typed. */
@@ -69,7 +87,7 @@ export function valueWords(value: Json): string {
   if (kind === 'tick') return inner === true ? 'yes' : 'no';
   if (typeof text === 'string') return text;
   if (typeof treat === 'boolean')
-    return `${treat ? 'treat' : 'leave untreated'}${typeof reason === 'string' && reason ? `: ${reason}` : ''}`;
+    return `${treat ? 'treat' : say('leave untreated')}${typeof reason === 'string' && reason ? `: ${reason}` : ''}`;
   return Object.values(value).map(valueWords).join(' ');
 }
 
@@ -77,7 +95,7 @@ export function valueWords(value: Json): string {
 export function writtenWords([ms]: Stamp, thisYear: string): string {
   const moment = new Date(ms);
   const day = dayWords({ date: localDate(moment) }, 'short', thisYear);
-  return `written ${day}, ${localTime(moment)}`;
+  return say('written {day}, {localTime}', { day, localTime: localTime(moment) });
 }
 
 function listWords(list: readonly Json[]): string {
@@ -92,7 +110,7 @@ function itemWords(item: Json): string {
 }
 
 function dayName(notebook: Notebook, id: string): string {
-  if (id === 'default') return 'for new days';
+  if (id === 'default') return say('for new days');
   const day = dayOf(notebook, id);
   return dayWords(day?.date === undefined ? { date: id.slice(0, 10), label: id.slice(11) } : day);
 }
@@ -101,7 +119,7 @@ function rowName(notebook: Notebook, id: string): string {
   const tag = animalOf(notebook, id)?.tag;
   if (tag !== undefined) return tag;
   const number = newest(notebook.cups[id]?.number);
-  return number === undefined ? id : `cup ${number}`;
+  return number === undefined ? id : say('cup {number}', { number });
 }
 
 function columnLabel(notebook: Notebook, id: string): string {
@@ -113,19 +131,20 @@ function treatmentName(notebook: Notebook, id: string): string {
   const treatment = notebook.treatments[id];
   const animal = newest(treatment?.animal);
   const date = newest(treatment?.date);
-  const whom = animal === undefined ? '' : ` of ${rowName(notebook, animal)}`;
-  return `treatment${whom}${date === undefined ? '' : ` on ${dayWords({ date })}`}`;
+  const whom =
+    animal === undefined ? '' : say(' of {rowName}', { rowName: rowName(notebook, animal) });
+  return `treatment${whom}${date === undefined ? '' : say(' on {dayWords}', { dayWords: dayWords({ date }) })}`;
 }
 
 const fieldNames: Readonly<Record<string, string>> = {
-  countedBy: 'counted by',
-  lookedFor: 'egg types looked for',
+  countedBy: say('counted by'),
+  lookedFor: say('egg types looked for'),
   removed: 'removed',
   criteria: 'criteria',
-  animalIds: 'whose dung is in it',
+  animalIds: say('whose dung is in it'),
   text: 'words',
-  leftWhy: 'why it left',
-  electronic: 'electronic number',
+  leftWhy: say('why it left'),
+  electronic: say('electronic number'),
 };
 
 /** A field's name as words: `fluidMl` is `fluid ml`. */

@@ -3,6 +3,7 @@ import { fault, type Fault } from '../shared/value.ts';
 import { toShown, toStored } from '../src/engine/stored-formula.ts';
 import { parseNumber } from '../src/text/decimal-text.ts';
 import { narrowest, widest } from './grid-layout.ts';
+import { say } from '../src/text/say.ts';
 
 /** A column as it stands in the dialog's fields: all of it text, nothing refused while it is typed. */
 export interface ColumnDraft {
@@ -41,21 +42,21 @@ export const blankColumn: ColumnDraft = {
 
 /** The kinds a person can add, in words. */
 export const kindWords = {
-  number: 'a number',
-  count: 'a count of eggs',
-  score: 'a score',
-  tick: 'a sign: seen or not',
-  choice: 'one of some words',
+  number: say('a number'),
+  count: say('a count of eggs'),
+  score: say('a score'),
+  tick: say('a sign: seen or not'),
+  choice: say('one of some words'),
   text: 'words',
-  weight: 'a weight',
-  formula: 'worked out by a formula',
+  weight: say('a weight'),
+  formula: say('worked out by a formula'),
 } as const satisfies Partial<Record<ColumnKind, string>>;
 
 /** Every kind in words, those too that only come with a template. */
 export const allKindWords: Readonly<Record<ColumnKind, string>> = {
   ...kindWords,
-  part: 'the part of a grid counted',
-  outcome: 'what your criteria say',
+  part: say('the part of a grid counted'),
+  outcome: say('what your criteria say'),
 };
 
 export function draftOf(notebook: Notebook, column: Column): ColumnDraft {
@@ -81,7 +82,7 @@ export function draftOf(notebook: Notebook, column: Column): ColumnDraft {
 /** The facts a draft comes to, the key apart; or what is wrong with it. Empty fields are cleared. */
 export function factsOf(notebook: Notebook, draft: ColumnDraft): Partial<ColumnFacts> | Fault {
   const label = draft.label.trim();
-  if (label === '') return fault('no-name', 'Give the column a name.');
+  if (label === '') return fault('no-name', say('Give the column a name.'));
   const numbers: Record<string, number> = {};
   for (const field of ['width', 'decimals', 'low', 'high', 'step'] as const) {
     const typed = draft[field].trim();
@@ -97,10 +98,10 @@ export function factsOf(notebook: Notebook, draft: ColumnDraft): Partial<ColumnF
     .map((word) => word.trim())
     .filter((word) => word !== '');
   if (draft.kind === 'choice' && words.length === 0)
-    return fault('no-words', 'Write the words to choose from, one on each line.');
+    return fault('no-words', say('Write the words to choose from, one on each line.'));
   const formula = draft.formula.trim().replace(/^=\s*/, '');
   if (draft.kind === 'formula' && formula === '')
-    return fault('no-formula', 'Write the formula, like EPG(eggs, factor).');
+    return fault('no-formula', say('Write the formula, like EPG(eggs, factor).'));
   return {
     label,
     help: draft.help.trim(),
@@ -115,11 +116,15 @@ export function factsOf(notebook: Notebook, draft: ColumnDraft): Partial<ColumnF
 
 function numberFault({ width, decimals, low, high, step }: Record<string, number>): Fault | null {
   if (width !== undefined && (width < narrowest || width > widest))
-    return fault('bad-width', `A column is ${narrowest} to ${widest} pixels wide.`);
+    return fault(
+      'bad-width',
+      say('A column is {narrowest} to {widest} pixels wide.', { narrowest, widest }),
+    );
   if (decimals !== undefined && (!Number.isInteger(decimals) || decimals < 0 || decimals > 9))
-    return fault('bad-decimals', 'Decimals are a whole number from 0 to 9.');
+    return fault('bad-decimals', say('Decimals are a whole number from 0 to 9.'));
   if (low !== undefined && high !== undefined && low >= high)
-    return fault('bad-range', 'The least has to be below the greatest.');
-  if (step !== undefined && step <= 0) return fault('bad-step', 'The step has to be more than 0.');
+    return fault('bad-range', say('The least has to be below the greatest.'));
+  if (step !== undefined && step <= 0)
+    return fault('bad-step', say('The step has to be more than 0.'));
   return null;
 }

@@ -7,6 +7,7 @@ import { treatmentsBetween, type CheckDays } from '../src/treating/check-pairs.t
 import { leftOutWords } from '../src/treating/check-words.ts';
 import { controlCheck } from '../src/treating/control-check.ts';
 import type { CheckCounts } from './check-rows.ts';
+import { say } from '../src/text/say.ts';
 
 /** Tags of a treated and an untreated group, as typed. */
 export interface ControlTexts {
@@ -57,15 +58,14 @@ export function controlGroups(
   const isBegun = named.treated.animals.length > 0 || named.control.animals.length > 0;
   return html`
     <p class="small soft">
-      Needs only the second day's counts: a treated group against one left untreated, as in 1992
-      (Coles et al.). Its 95 % limits and classes are another frame than the verdict above.
+      ${say("Needs only the second day's counts: a treated group against one left untreated, as in 1992 (Coles et al.). Its 95 % limits and classes are another frame than the verdict above.")}
     </p>
     <div class="own">
-      ${field('treated', 'Treated animals, tags with commas between')}
-      ${field('control', 'Untreated control animals')}
+      ${field('treated', say('Treated animals, tags with commas between'))}
+      ${field('control', say('Untreated control animals'))}
       <p>
         <button @click=${() => change(groupsFromLog(notebook, days))}>
-          Take both from the log
+          ${say('Take both from the log')}
         </button>
       </p>
     </div>
@@ -95,7 +95,7 @@ function controlAnswer(
       check.leftOut.length === 0
         ? nothing
         : html`<p class="small soft">
-            ${check.leftOut.length} left out: ${leftOutWords(check.leftOut)}.
+            ${say('{n} left out: {leftOutWords}.', { n: check.leftOut.length, leftOutWords: leftOutWords(check.leftOut) })}
           </p>`
     }
   `;

@@ -1,6 +1,7 @@
 import type { Session } from '../src/session/session.ts';
 import { presentAnimals } from '../src/notebook/present.ts';
 import { herdLists, herdReady } from './herd-lists.ts';
+import { say } from '../src/text/say.ts';
 
 /** How many animals of the open day have an epg, of how many present. */
 export interface Counted {
@@ -19,7 +20,7 @@ export async function countedOf(session: Session, signal: AbortSignal): Promise<
 
 /** `19 counted of 38 present`; `no counts yet, 38 present`; `no animals yet`. */
 export function countedWords({ counted, present }: Counted): string {
-  if (present === 0) return 'no animals yet';
-  if (counted === 0) return `no counts yet, ${present} present`;
-  return `${counted} counted of ${present} present`;
+  if (present === 0) return say('no animals yet');
+  if (counted === 0) return say('no counts yet, {present} present', { present });
+  return say('{counted} counted of {present} present', { counted, present });
 }

@@ -2,6 +2,7 @@ import type { Engine } from '../shared/derived.ts';
 import type { AnimalClass, Criterion, Notebook, Species } from '../shared/notebook.ts';
 import { READY_SAID_BY, type ReadySet } from '../src/treating/ready-criteria.ts';
 import { toShown, toStored } from '../src/engine/stored-formula.ts';
+import { say } from '../src/text/say.ts';
 
 /** A criterion as it is edited: its condition in current names. */
 export interface CriterionDraft {
@@ -38,9 +39,9 @@ export function draftsOf(
 
 /** Why a draft cannot stand, or null. */
 export function draftFault(engine: Engine, draft: CriterionDraft): string | null {
-  if (draft.reason.trim() === '') return 'Give the reason in words: it stands in the list.';
+  if (draft.reason.trim() === '') return say('Give the reason in words: it stands in the list.');
   if (draft.ready) return null;
-  if (draft.shown.trim() === '') return 'Type a condition, like eyelid >= 4.';
+  if (draft.shown.trim() === '') return say('Type a condition, like eyelid >= 4.');
   return engine.check(draft.shown.trim(), 'criterion')?.sentence ?? null;
 }
 

@@ -2,6 +2,7 @@ import type { Column, Notebook } from '../shared/notebook.ts';
 import type { Reading } from '../shared/reading.ts';
 import type { DayId, RowId } from '../shared/ref.ts';
 import { columnByKey, columnsOf, dayOf, readingOf } from '../src/notebook/read.ts';
+import { say } from '../src/text/say.ts';
 
 /** How far a cup's counting has come, in words of the bench. */
 export interface CupState {
@@ -69,5 +70,5 @@ function partOf(notebook: Notebook, day: DayId, row: RowId, count: Column): numb
 /** `1 of 2 chambers`, `1.5 of 2 chambers`. */
 export function areaWords(areas: { readonly counted: number; readonly all: number }): string {
   const counted = Number(areas.counted.toFixed(2));
-  return `${counted} of ${areas.all} chambers`;
+  return say('{counted} of {all} chambers', { counted, all: areas.all });
 }

@@ -1,19 +1,5 @@
 import type { SamplingDay } from '../shared/notebook.ts';
-
-const months = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
+import { dateWords } from '../src/text/date-words.ts';
 
 /**
  * A sampling day as people say it: `14 June`, `14 June evening`; with its year unless that is
@@ -24,10 +10,7 @@ export function dayWords(
   form: 'short' | 'long' = 'long',
   knownYear?: string,
 ): string {
-  const [year = '', month = '', date = ''] = day.date.split('-');
-  const name = months[Number(month) - 1] ?? month;
-  const parts = [String(Number(date)), form === 'short' ? name.slice(0, 3) : name];
-  if (year !== knownYear) parts.push(year);
-  if (day.label) parts.push(day.label);
-  return parts.join(' ');
+  const isKnown = day.date.slice(0, 4) === knownYear;
+  const words = dateWords(day.date, isKnown ? `${form} without year` : form);
+  return day.label ? `${words} ${day.label}` : words;
 }

@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { Notebook } from '../shared/notebook.ts';
 import { vetsDose, type DoseSource } from '../src/treating/dose.ts';
 import { productName, productOf, productsInUse } from '../src/treating/product.ts';
+import { say } from '../src/text/say.ts';
 
 /** What a person types for a whole round of doses. */
 export interface RoundForm {
@@ -43,9 +44,9 @@ export function roundFields(
   return html`
     <div class="fields">
       <label class="field wide">
-        Dose all ticked with
+        ${say('Dose all ticked with')}
         <select @change=${(event: Event) => change({ product: text(event) })}>
-          <option value="" ?selected=${form.product === ''}>choose a product</option>
+          <option value="" ?selected=${form.product === ''}>${say('choose a product')}</option>
           ${productsInUse(notebook).map(
             ({ id }) =>
               html`<option value=${id} ?selected=${id === form.product}>
@@ -58,7 +59,7 @@ export function roundFields(
         product
           ? html`
               <label class="field">
-                Given on
+                ${say('Given on')}
                 <input
                   type="date"
                   .value=${date}
@@ -66,7 +67,7 @@ export function roundFields(
                 />
               </label>
               <label class="field">
-                At (may stay empty)
+                ${say('At (may stay empty)')}
                 <input
                   type="time"
                   .value=${form.time}
@@ -74,7 +75,7 @@ export function roundFields(
                 />
               </label>
               <label class="field">
-                By whom
+                ${say('By whom')}
                 <input
                   autocomplete="off"
                   .value=${form.by}
@@ -82,7 +83,7 @@ export function roundFields(
                 />
               </label>
               <label class="field">
-                Route
+                ${say('Route')}
                 <input
                   autocomplete="off"
                   placeholder=${product.route ?? ''}
@@ -93,16 +94,16 @@ export function roundFields(
               ${
                 hasVet
                   ? html`<label class="field">
-                      Whose dose
+                      ${say('Whose dose')}
                       <select
                         @change=${(event: Event) =>
                           change({ source: text(event) as RoundForm['source'] })}
                       >
                         <option value="" ?selected=${form.source === ''}>
-                          the label's, else the vet's
+                          ${say("the label's, else the vet's")}
                         </option>
                         <option value="label" ?selected=${form.source === 'label'}>
-                          the label's
+                          ${say("the label's")}
                         </option>
                         <option value="vet" ?selected=${form.source === 'vet'}>
                           ${product.vetName}'s
@@ -112,7 +113,7 @@ export function roundFields(
                   : nothing
               }
               <label class="field">
-                Margin, %
+                ${say('Margin, %')}
                 <input
                   inputmode="decimal"
                   autocomplete="off"
@@ -127,7 +128,7 @@ export function roundFields(
                   @change=${(event: Event) =>
                     change({ byHeaviest: (event.target as HTMLInputElement).checked })}
                 />
-                <span>One dose for all, by the heaviest (where the label says so)</span>
+                <span>${say('One dose for all, by the heaviest (where the label says so)')}</span>
               </label>
             `
           : nothing

@@ -8,6 +8,7 @@ import { createEngine } from '../src/engine/engine.ts';
 import { toShown } from '../src/engine/stored-formula.ts';
 import { aboutOf } from '../src/notebook/read.ts';
 import { showDayId } from '../src/text/day-id.ts';
+import { say } from '../src/text/say.ts';
 
 /** What a person may take out of a notebook. */
 export interface ExportWish {
@@ -40,13 +41,15 @@ export async function exportFiles(
     toShown(notebook, formula),
   );
   return [
-    { name: name('for the vet'), text: writeTable(list, { style }) },
-    { name: name('for the vet, method and cautions'), text: writeTable(method, { style }) },
+    { name: name(say('for the vet')), text: writeTable(list, { style }) },
+    { name: name(say('for the vet, method and cautions')), text: writeTable(method, { style }) },
   ];
 }
 
 function daysName(days: readonly string[]): string {
   const [first = ''] = days;
   const last = days.at(-1) ?? '';
-  return days.length === 1 ? showDayId(first) : `${first.slice(0, 10)} to ${last.slice(0, 10)}`;
+  return days.length === 1
+    ? showDayId(first)
+    : say('{slice} to {slice2}', { slice: first.slice(0, 10), slice2: last.slice(0, 10) });
 }

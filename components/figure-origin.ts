@@ -11,6 +11,7 @@ import {
 } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
 import { figureText } from './figure-text.ts';
+import { say } from '../src/text/say.ts';
 
 /** A list that a formula names, animal by animal. */
 export interface NamedValues {
@@ -133,7 +134,7 @@ function listText(
   const found = valuesOf(session, list, group);
   if (!found) return list.text;
   const few = found.values.slice(0, FEW).map(({ text }) => text);
-  const more = found.values.length > FEW ? `, … ${found.values.length} in all` : '';
+  const more = found.values.length > FEW ? say(', … {n} in all', { n: found.values.length }) : '';
   return `{${few.join('; ')}${more}}`;
 }
 

@@ -2,6 +2,7 @@ import type { FigureAnswer } from '../shared/derived.ts';
 import type { Figure } from '../shared/notebook.ts';
 import { isFault } from '../shared/value.ts';
 import { figureText } from './figure-text.ts';
+import { say } from '../src/text/say.ts';
 
 /** A figure as it is read: the figure itself, and the small words under it. */
 export interface FigureWords {
@@ -26,16 +27,16 @@ export function figureWords(
 ): FigureWords {
   const { value, counted, present } = answer;
   if (counted === 0) return dash;
-  if (isFault(value)) return { text: '–', under: 'see below', fault: value.sentence };
+  if (isFault(value)) return { text: '–', under: say('see below'), fault: value.sentence };
   if (value === null || value === '') return dash;
   if (typeof value === 'boolean') return { text: value ? 'yes' : 'no', under: '' };
   if (typeof value === 'string') return { text: value, under: '' };
   const of = counted ?? present;
   if (figure.shownAs === 'animals')
-    return { text: `${Math.round(value * of)} of ${of}`, under: '' };
+    return { text: say('{round} of {of}', { round: Math.round(value * of), of }), under: '' };
   if (figure.shownAs === 'percent') {
     const text = `${figureText(value * 100, figure.decimals ?? 0, mark)} %`;
-    return { text, under: `${Math.round(value * of)} of ${of}` };
+    return { text, under: say('{round} of {of}', { round: Math.round(value * of), of }) };
   }
   return { text: figureText(value, figure.decimals, mark), under: whoseWords(whose) };
 }
@@ -44,5 +45,7 @@ function whoseWords(whose: readonly string[]): string {
   const [first, ...others] = whose;
   if (first === undefined) return '';
   if (others.length === 0) return first;
-  return others.length === 1 ? `${first}, ${others[0]}` : `${first} and ${others.length} more`;
+  return others.length === 1
+    ? `${first}, ${others[0]}`
+    : say('{first} and {n} more', { first, n: others.length });
 }

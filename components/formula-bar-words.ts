@@ -15,6 +15,7 @@ import { areaWords, cupState, mainCounts, statusOf } from './cup-state.ts';
 import { dayWords } from './day-words.ts';
 import { figureText } from './figure-text.ts';
 import type { Place } from './grid-place.ts';
+import { say } from '../src/text/say.ts';
 
 /** What the line above the counts says of the cell that has the focus. */
 export interface BarWords {
@@ -60,9 +61,10 @@ export function barWords(
       fault,
     };
   }
-  if (column.kind === 'outcome') return { ...base, why: ['from your criteria'], fault: null };
+  if (column.kind === 'outcome') return { ...base, why: [say('from your criteria')], fault: null };
   if (formula === null) return { ...base, why: column.help ? [column.help] : [], fault: null };
-  if (!isOpen) return { ...base, why: ['open that day to see where it comes from'], fault: null };
+  if (!isOpen)
+    return { ...base, why: [say('open that day to see where it comes from')], fault: null };
   const value = session.engine.value(place.row, place.column);
   if (isFault(value)) return { ...base, why: [], fault: value.sentence };
   const why = column.key === 'epg' ? epgWhy(session, place, value) : sumWhy(session, place, column);
@@ -75,8 +77,9 @@ function typedWhen(
   time: (ms: number) => string,
 ): readonly string[] {
   // Moments before 2000 are those of templates and the demo, which no one typed.
-  const when = stamp && stamp[0] > 946_684_800_000 ? [`typed ${time(stamp[0])}`] : [];
-  return countedBy ? [...when, `counted by ${countedBy}`] : when;
+  const when =
+    stamp && stamp[0] > 946_684_800_000 ? [say('typed {time}', { time: time(stamp[0]) })] : [];
+  return countedBy ? [...when, say('counted by {countedBy}', { countedBy })] : when;
 }
 
 function scoreWords(column: Column, text: string): readonly string[] {
@@ -97,11 +100,15 @@ function epgWhy(session: Session, place: Place, value: Value): readonly string[]
   const show = (n: number, decimals?: number): string => figureText(n, decimals, mark);
   const cup = cupState(notebook, place.day, place.row);
   const status = statusOf(notebook, place.day, place.row);
-  if (cup.isOut) return [`${status}: counts of this cup enter no figure`];
+  if (cup.isOut) return [say('{status}: counts of this cup enter no figure', { status })];
   if (typeof value !== 'number') {
     if (cup.onlySoFar !== null && session.typingRow === place.row)
-      return [`${cup.onlySoFar} only so far: it counts once you leave the row`];
-    return [cup.isBegun ? 'no epg from what stands here' : 'not counted yet'];
+      return [
+        say('{onlySoFar} only so far: it counts once you leave the row', {
+          onlySoFar: cup.onlySoFar,
+        }),
+      ];
+    return [cup.isBegun ? say('no epg from what stands here') : say('not counted yet')];
   }
   const parts: string[] = [];
   const [eggs, factor] = [number('eggs'), number('factor')];
@@ -112,14 +119,19 @@ function epgWhy(session: Session, place: Place, value: Value): readonly string[]
   const [low, high] = [number('epg_low'), number('epg_high')];
   if (eggs === 0 && factor !== null)
     // One-sided 95 % limit for no egg seen: −ln(0.05) = 3.0 eggs (exact Poisson, Garwood 1936).
-    parts.push(`no egg seen: probably under ${show(3 * factor, 0)} epg, not free of worms`);
+    parts.push(
+      say('no egg seen: probably under {show} epg, not free of worms', {
+        show: show(3 * factor, 0),
+      }),
+    );
   else if (low !== null && high !== null)
-    parts.push(`95 % limits ${show(low, 0)} to ${show(high, 0)}`);
+    parts.push(say('95 % limits {low} to {high}', { low: show(low, 0), high: show(high, 0) }));
   const all = mainCounts(notebook).length;
   if (cup.areas) parts.push(areaWords(cup.areas));
-  else if (all > 0) parts.push(`${all} of ${all} chambers`);
+  else if (all > 0) parts.push(say('{all} of {all} chambers', { all }));
   const [grams, fluid] = [number('grams'), number('fluid')];
-  if (grams !== null && fluid !== null) parts.push(`${show(grams)} g in ${show(fluid)} mL`);
+  if (grams !== null && fluid !== null)
+    parts.push(say('{grams} g in {fluid} mL', { grams: show(grams), fluid: show(fluid) }));
   return parts;
 }
 
@@ -131,7 +143,11 @@ function sumWhy(session: Session, place: Place, column: Column): readonly string
   const { value } = explained;
   if (value === null || value === '') {
     const missing = explained.inputs.filter((input) => input.value === null).map(({ key }) => key);
-    return [missing.length > 0 ? `no answer: ${missing.join(', ')} missing` : 'no answer'];
+    return [
+      missing.length > 0
+        ? say('no answer: {missing} missing', { missing: missing.join(', ') })
+        : say('no answer'),
+    ];
   }
   const shown =
     typeof value === 'number'

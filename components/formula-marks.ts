@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { Fault } from '../shared/value.ts';
 import { callAt } from '../src/engine/formula-completion.ts';
 import { argumentAt, functionForm, type ArgumentForm } from '../src/engine/function-form.ts';
+import { say } from '../src/text/say.ts';
 
 /** The part of a formula that a fault speaks of: from, to (not included). */
 export interface FaultPlace {
@@ -43,15 +44,13 @@ export function argumentHint(formula: string, caret: number): TemplateResult | n
     : [...form.args, ...form.rest];
   const parts = shown.map(
     (arg, i) =>
-      html`${i > 0 ? ', ' : ''}${
-        arg === current ? html`<b>${nameOf(arg)}</b>` : html`<span>${nameOf(arg)}</span>`
-      }`,
+      html`${i > 0 ? ', ' : ''}${arg === current ? html`<b>${nameOf(arg)}</b>` : html`<span>${nameOf(arg)}</span>`}`,
   );
   return html`<code>${form.name}(${parts}${form.rest.length > 0 ? ', …' : ''})</code> ${
       current
         ? html`<span class="unit">${current.name}${current.unit ? `: ${current.unit}` : ''}</span>`
         : call.argument > 0
-          ? html`<span class="unit">takes no more than this</span>`
+          ? html`<span class="unit">${say('takes no more than this')}</span>`
           : nothing
     }`;
 }

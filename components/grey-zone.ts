@@ -1,6 +1,7 @@
 import { nothing, svg, html, type TemplateResult } from 'lit';
 import { limitWords, reductionWords } from '../src/treating/check-words.ts';
 import { shortNumber } from '../src/treating/short-number.ts';
+import { say } from '../src/text/say.ts';
 
 /** A reduction with its limits against threshold and expected efficacy; all in %. */
 export interface GreyZoneFacts {
@@ -25,9 +26,19 @@ export function greyZoneWords({
   threshold,
   expected,
 }: GreyZoneFacts): string {
-  const from = low >= threshold ? 'reaches the threshold' : 'is below the threshold';
-  const to = high < expected ? 'is below what is expected' : 'reaches what is expected';
-  return `The count ${reductionWords(reduction)}, 90 % limits ${limitWords(low, high)}: the lower limit ${from} of ${shortNumber(threshold)} %, the upper limit ${to}, ${shortNumber(expected)} %.`;
+  const from = low >= threshold ? say('reaches the threshold') : say('is below the threshold');
+  const to = high < expected ? say('is below what is expected') : say('reaches what is expected');
+  return say(
+    'The count {reductionWords}, 90 % limits {limitWords}: the lower limit {from} of {shortNumber} %, the upper limit {to}, {shortNumber2} %.',
+    {
+      reductionWords: reductionWords(reduction),
+      limitWords: limitWords(low, high),
+      from,
+      shortNumber: shortNumber(threshold),
+      to,
+      shortNumber2: shortNumber(expected),
+    },
+  );
 }
 
 /**
@@ -62,8 +73,8 @@ export function greyZone(facts: GreyZoneFacts): TemplateResult {
         <rect class="grey" x=${x(threshold)} y="26" width=${x(expected) - x(threshold)} height="60"></rect>
         <line class="edge" x1=${x(threshold)} x2=${x(threshold)} y1="22" y2="86"></line>
         <line class="edge" x1=${x(expected)} x2=${x(expected)} y1="22" y2="86"></line>
-        <text x=${x(threshold) - 4} y="18" text-anchor="end">threshold ${shortNumber(threshold)} %</text>
-        <text x=${WIDTH - MARGIN} y="18" text-anchor="end">expected ${shortNumber(expected)} %</text>
+        <text x=${x(threshold) - 4} y="18" text-anchor="end">${say('threshold {shortNumber} %', { shortNumber: shortNumber(threshold) })}</text>
+        <text x=${WIDTH - MARGIN} y="18" text-anchor="end">${say('expected {shortNumber} %', { shortNumber: shortNumber(expected) })}</text>
         <line class="axis" x1=${MARGIN} x2=${WIDTH - MARGIN} y1="86" y2="86"></line>
         ${ticks.map(
           (tick) => svg`

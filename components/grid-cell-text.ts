@@ -9,6 +9,7 @@ import { kgPerLb } from '../src/text/parse-reading.ts';
 import { boundEpg } from './bound-epg.ts';
 import { areaWords, type CupState } from './cup-state.ts';
 import { figureText } from './figure-text.ts';
+import { say } from '../src/text/say.ts';
 
 /** What stands in a cell, and how it looks. */
 export interface CellText {
@@ -75,7 +76,9 @@ function readingText(source: CellSource, column: Column, reading: Reading): Cell
           text: reading.text,
           look: 'struck',
           align,
-          reason: `The cup is ${source.cup.status}, so this count enters no figure.`,
+          reason: say('The cup is {status}, so this count enters no figure.', {
+            status: source.cup.status,
+          }),
         };
       if (reading.unit && reading.unit !== source.weightUnit)
         return inOtherUnit(source, column, reading.value, reading.unit, reading.text);
@@ -91,8 +94,8 @@ function readingText(source: CellSource, column: Column, reading: Reading): Cell
 }
 
 function boundReason(kind: 'over' | 'under' | 'too-many'): string {
-  if (kind === 'too-many') return 'Too many to count: kept as typed, in no mean.';
-  return `A bound, kept as typed: it can settle a criterion but enters no mean.`;
+  if (kind === 'too-many') return say('Too many to count: kept as typed, in no mean.');
+  return say('A bound, kept as typed: it can settle a criterion but enters no mean.');
 }
 
 function isCount(column: Column): boolean {
@@ -111,7 +114,10 @@ function inOtherUnit(
     text: figureText(shown, column.decimals ?? 1, source.decimalMark),
     look: 'plain',
     align: 'end',
-    reason: `Typed as ${text.replace(/\s*(kgs?|lbs?)$/i, '')} ${unit}.`,
+    reason: say('Typed as {replace} {unit}.', {
+      replace: text.replace(/\s*(kgs?|lbs?)$/i, ''),
+      unit,
+    }),
   };
 }
 
@@ -121,17 +127,23 @@ function withClash(source: CellSource, column: Column, text: CellText): CellText
   const words = others.map((other) => (other === null ? 'nothing' : other.text)).join(', ');
   return {
     ...text,
-    note: 'two copies differ',
-    reason: `Another copy of this notebook has ${words} here. Type the right one to settle it.`,
+    note: say('two copies differ'),
+    reason: say(
+      'Another copy of this notebook has {words} here. Type the right one to settle it.',
+      { words },
+    ),
   };
 }
 
 function blankText(column: Column): CellText {
   const align = alignOf(column);
-  if (column.kind === 'count') return { text: dash, look: 'soft', align, spoken: 'not counted' };
-  if (column.kind === 'tick') return { text: '', look: 'soft', align, spoken: 'not seen' };
-  if (column.kind === 'score') return { text: dash, look: 'soft', align, spoken: 'not scored' };
-  if (column.kind === 'weight') return { text: dash, look: 'soft', align, spoken: 'not weighed' };
+  if (column.kind === 'count')
+    return { text: dash, look: 'soft', align, spoken: say('not counted') };
+  if (column.kind === 'tick') return { text: '', look: 'soft', align, spoken: say('not seen') };
+  if (column.kind === 'score')
+    return { text: dash, look: 'soft', align, spoken: say('not scored') };
+  if (column.kind === 'weight')
+    return { text: dash, look: 'soft', align, spoken: say('not weighed') };
   return { text: '', look: 'soft', align, spoken: 'empty' };
 }
 
@@ -151,9 +163,9 @@ function derivedText(source: CellSource, column: Column): CellText {
         text: dash,
         look: 'soft',
         align: 'end',
-        note: `${source.cup.onlySoFar} only so far`,
-        spoken: `${source.cup.onlySoFar} only so far`,
-        reason: 'It counts as one chamber once you leave the row.',
+        note: say('{onlySoFar} only so far', { onlySoFar: source.cup.onlySoFar }),
+        spoken: say('{onlySoFar} only so far', { onlySoFar: source.cup.onlySoFar }),
+        reason: say('It counts as one chamber once you leave the row.'),
       };
     const bound = boundText(source);
     if (bound) return bound;
@@ -163,7 +175,9 @@ function derivedText(source: CellSource, column: Column): CellText {
     return {
       ...text,
       note: areaWords(source.cup.areas),
-      reason: `From ${areaWords(source.cup.areas)}, so less sure than a full count.`,
+      reason: say('From {areaWords}, so less sure than a full count.', {
+        areaWords: areaWords(source.cup.areas),
+      }),
     };
   return text;
 }
@@ -186,7 +200,7 @@ export function valueText(value: Value, column: Column, mark: '.' | ','): CellTe
 }
 
 function missingWords(column: Column): string {
-  return isShaded(column) ? 'not counted' : 'not known';
+  return isShaded(column) ? say('not counted') : say('not known');
 }
 
 function isShaded(column: Column): boolean {
@@ -210,11 +224,16 @@ function boundText(source: CellSource): CellText | null {
   const bound = boundEpg(source.notebook, source.day, source.row, source.valueOfKey);
   if (!bound) return null;
   const plain = { look: 'plain', align: 'end' } as const;
-  const reason = 'From a bound typed as a count: it enters no mean.';
+  const reason = say('From a bound typed as a count: it enters no mean.');
   if (bound.is === 'too many')
-    return { ...plain, text: 'too many', reason: 'Too many eggs to count: in no mean.', heat: 1 };
+    return {
+      ...plain,
+      text: say('too many'),
+      reason: say('Too many eggs to count: in no mean.'),
+      heat: 1,
+    };
   if (bound.is === 'not settled' || bound.epg === null)
-    return { ...plain, text: dash, look: 'soft', spoken: 'not settled by the bounds', reason };
+    return { ...plain, text: dash, look: 'soft', spoken: say('not settled by the bounds'), reason };
   const figure = figureText(bound.epg, 0, source.decimalMark);
   const heat = bound.is === 'at least' ? { heat: heatOf(bound.epg) } : {};
   return { ...plain, text: `${bound.is} ${figure}`, reason, ...heat };
@@ -228,17 +247,17 @@ export function outcomeText(outcome: Outcome | null, isBegun: boolean): CellText
       text: outcome.reasons.join(', '),
       look: 'over',
       align: 'start',
-      spoken: `over your criteria: ${outcome.reasons.join(', ')}`,
-      reason: `Over your criteria: ${outcome.reasons.join(', ')}.`,
+      spoken: say('over your criteria: {reasons}', { reasons: outcome.reasons.join(', ') }),
+      reason: say('Over your criteria: {reasons}.', { reasons: outcome.reasons.join(', ') }),
     };
   if (outcome.kind === 'not enough known') {
     const lacking = outcome.lacking.length > 0 ? `: no ${outcome.lacking.join(', no ')}` : '';
     return {
-      text: 'not enough known',
+      text: say('not enough known'),
       look: isBegun ? 'open' : 'soft',
       align: 'start',
-      spoken: `not enough known${lacking}`,
-      reason: `Not enough known${lacking}.`,
+      spoken: say('not enough known{lacking}', { lacking }),
+      reason: say('Not enough known{lacking}.', { lacking }),
     };
   }
   const unlooked = outcome.notLooked.join(', ');
@@ -246,8 +265,10 @@ export function outcomeText(outcome: Outcome | null, isBegun: boolean): CellText
     text: 'below',
     look: 'soft',
     align: 'start',
-    spoken: 'below your criteria',
+    spoken: say('below your criteria'),
     reason:
-      unlooked === '' ? 'Below your criteria.' : `Below your criteria; not looked at: ${unlooked}.`,
+      unlooked === ''
+        ? say('Below your criteria.')
+        : say('Below your criteria; not looked at: {unlooked}.', { unlooked }),
   };
 }

@@ -4,6 +4,7 @@ import { styleMap } from './style-map.ts';
 import type { CellText } from './grid-cell-text.ts';
 import { hasRoomForUnit, type GridColumn, type GridDay } from './grid-layout.ts';
 import type { GridRow, Sort } from './grid-rows.ts';
+import { say } from '../src/text/say.ts';
 
 /** What a row is drawn from. `at` is its place, the first animal 0. */
 export interface RowDrawn {
@@ -25,7 +26,7 @@ export function rowTemplate(drawn: RowDrawn): TemplateResult {
   const { row, at, columns, selected } = drawn;
   return html`<div
     role="row"
-    class=${row.isPresent ? 'row' : 'row away'}
+    class=${row.isPresent ? 'row' : say('row away')}
     aria-rowindex=${at + 2}
     id=${rowElementId(row.id)}
     data-row=${row.id}
@@ -110,7 +111,7 @@ export function headTemplate(
       aria-colindex="1"
       aria-sort=${byTag && sort.by === 'tag' ? direction(sort) : nothing}
     >
-      animal
+      ${say('animal')}
     </div>
     ${columns.map((column, i) => {
       const { label = column.column.key, unit } = column.column;
@@ -170,19 +171,21 @@ export function bandTemplate(
 ): TemplateResult {
   return html`${days.map((day, i) => {
     const isAll = day.fold === 'columns';
-    const more = isAll ? `Show epg alone of ${day.name}` : `Show all columns of ${day.name}`;
+    const more = isAll
+      ? say('Show epg alone of {name}', { name: day.name })
+      : say('Show all columns of {name}', { name: day.name });
     return html`<div
-      class=${day.isOpen ? 'day open' : 'day'}
+      class=${day.isOpen ? say('day open') : 'day'}
       style=${styleMap({ left: `${day.left}px`, width: `${day.width}px` })}
     >
       <button
         class="quiet name"
         tabindex=${i === tabStop ? 0 : -1}
         aria-current=${day.isOpen ? 'date' : nothing}
-        aria-label=${day.isOpen ? `${day.name}, open` : `Open ${day.name}`}
+        aria-label=${day.isOpen ? say('{name}, open', { name: day.name }) : say('Open {name}', { name: day.name })}
         @click=${() => heard.open(day)}
       >
-        ${day.name}${day.isOpen ? html`<span class="is-open"> · open</span>` : nothing}
+        ${day.name}${day.isOpen ? html`<span class="is-open"> ${say('· open')}</span>` : nothing}
       </button>
       <button
         class="quiet fold"

@@ -1,4 +1,5 @@
 import type { Column } from '../shared/notebook.ts';
+import { say } from '../src/text/say.ts';
 
 /** One thing that can be chosen for a cell: the text typed by choosing it, and its words. */
 export interface Choice {
@@ -8,13 +9,16 @@ export interface Choice {
 
 /** What a choice, tick or score column offers; none for columns that are only typed into. */
 export function choicesOf(column: Column, mark: '.' | ',' = '.'): readonly Choice[] {
-  const clear: Choice = { text: '', words: column.kind === 'tick' ? 'blank: not seen' : 'blank' };
+  const clear: Choice = {
+    text: '',
+    words: column.kind === 'tick' ? say('blank: not seen') : 'blank',
+  };
   if (column.kind === 'choice')
     return [...(column.words ?? []).map((word) => ({ text: word, words: word })), clear];
   if (column.kind === 'tick')
     return [
-      { text: 'yes', words: 'yes: seen' },
-      { text: 'no', words: 'no: looked, not seen' },
+      { text: 'yes', words: say('yes: seen') },
+      { text: 'no', words: say('no: looked, not seen') },
       clear,
     ];
   if (column.kind !== 'score') return [];

@@ -5,6 +5,7 @@ import { writeNumber } from '../src/text/decimal-text.ts';
 import { pasteEdit, type PasteEdit } from './grid-edits.ts';
 import type { GridModel } from './grid-model.ts';
 import type { Block } from './grid-place.ts';
+import { say } from '../src/text/say.ts';
 
 /**
  * A block as tab-separated text: what was typed as it was typed, figures with all their digits and
@@ -55,26 +56,42 @@ export function tooLargeSentence(paste: PasteEdit): string {
   const parts: string[] = [];
   if (paste.rowsTooMany > 0)
     parts.push(
-      `${paste.rowsTooMany} more ${paste.rowsTooMany === 1 ? 'row' : 'rows'} than are left below`,
+      say('{rowsTooMany} more {rowsTooMany, plural, one {row} other {rows}} than are left below', {
+        rowsTooMany: paste.rowsTooMany,
+      }),
     );
   if (paste.columnsTooMany > 0)
     parts.push(
-      `${paste.columnsTooMany} more ${paste.columnsTooMany === 1 ? 'column' : 'columns'} than are left to the right`,
+      say(
+        '{columnsTooMany} more {columnsTooMany, plural, one {column} other {columns}} than are left to the right',
+        { columnsTooMany: paste.columnsTooMany },
+      ),
     );
-  return `What you copied has ${parts.join(' and ')}. Nothing has been put in yet.`;
+  return say('What you copied has {parts}. Nothing has been put in yet.', {
+    parts: parts.join(' and '),
+  });
 }
 
 export function pasteSentence(paste: PasteEdit): string {
   const count = paste.edit?.sets.length ?? 0;
-  const parts = [`Pasted ${count} ${count === 1 ? 'cell' : 'cells'}, one step to undo.`];
+  const parts = [
+    say('Pasted {count} {count, plural, one {cell} other {cells}}, one step to undo.', { count }),
+  ];
   const fault = paste.faults[0];
   if (fault)
     parts.push(
       paste.faults.length === 1
         ? fault.reason
-        : `${paste.faults.length} of them cannot be read and are marked. The first: ${fault.reason}`,
+        : say('{n} of them cannot be read and are marked. The first: {reason}', {
+            n: paste.faults.length,
+            reason: fault.reason,
+          }),
     );
   if (paste.passedOver > 0)
-    parts.push(`${paste.passedOver} stood over columns that are worked out and were left out.`);
+    parts.push(
+      say('{passedOver} stood over columns that are worked out and were left out.', {
+        passedOver: paste.passedOver,
+      }),
+    );
   return parts.join(' ');
 }

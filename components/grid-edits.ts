@@ -4,6 +4,7 @@ import type { Reading } from '../shared/reading.ts';
 import { aboutOf, animalOf, columnByKey, readingOf } from '../src/notebook/read.ts';
 import { parseReading, statusInCount, type Typing } from '../src/text/parse-reading.ts';
 import type { Block, Place, Sheet } from './grid-place.ts';
+import { say } from '../src/text/say.ts';
 
 /** How this notebook's person writes numbers and weights. */
 export function typingOf(notebook: Notebook): Typing {
@@ -25,11 +26,14 @@ export function typedEdit(
 ): TypedEdit {
   const status = statusSet(notebook, place, column, text);
   if (status) {
-    const label = `status of ${tagOf(notebook, place.row)}`;
+    const label = say('status of {tagOf}', { tagOf: tagOf(notebook, place.row) });
     return { edit: { label, source: 'typed', sets: [status] }, reading: null };
   }
   const reading = parseReading(column, text, typingOf(notebook));
-  const label = `${column.label ?? column.key} of ${tagOf(notebook, place.row)}`;
+  const label = say('{label} of {tagOf}', {
+    label: column.label ?? column.key,
+    tagOf: tagOf(notebook, place.row),
+  });
   return { edit: { label, source: 'typed', sets: [setAt(place, reading)] }, reading };
 }
 
@@ -65,8 +69,8 @@ function tagOf(notebook: Notebook, row: string): string {
 /** `3 cells`, `the count of K-019` for one: what an edit of a block is called. */
 function called(what: string, places: readonly Place[], notebook: Notebook): string {
   const first = places[0];
-  if (places.length !== 1 || !first) return `${what} of ${places.length} cells`;
-  return `${what} of ${tagOf(notebook, first.row)}`;
+  if (places.length !== 1 || !first) return say('{what} of {n} cells', { what, n: places.length });
+  return say('{what} of {tagOf}', { what, tagOf: tagOf(notebook, first.row) });
 }
 
 /** The typable cells of a block, row by row. */
@@ -108,7 +112,7 @@ export function fillDownEdit(notebook: Notebook, sheet: Sheet, block: Block): Ed
     setAt(place, readingOf(notebook, place.day, source.id, place.column) ?? null),
   );
   if (sets.length === 0) return null;
-  return { label: called('filling down', places, notebook), source: 'fill', sets };
+  return { label: called(say('filling down'), places, notebook), source: 'fill', sets };
 }
 
 /** A pasted block put in, and what could not be: its edit, its faults, cells that are worked out. */

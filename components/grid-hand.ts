@@ -17,6 +17,7 @@ import {
   type Spot,
 } from './grid-place.ts';
 import { rowSentence, undoSentence, whyNotTyped } from './grid-sentences.ts';
+import { say } from '../src/text/say.ts';
 
 /** What the hand needs of the element it works in. */
 export interface HandHost {
@@ -327,7 +328,7 @@ export class GridHand {
       return readingOf(session.notebook, place.day, place.row, place.column) === undefined;
     });
     if (found) this.go(found, extend);
-    else this.host.say('No empty count further that way.');
+    else this.host.say(say('No empty count further that way.'));
   }
 
   private clear(): void {
@@ -336,7 +337,7 @@ export class GridHand {
     if (!block) return;
     if (this.isOneCell && !this.mayType()) return;
     const edit = clearEdit(session.notebook, sheet, block);
-    if (edit) this.dispatch(edit, 'Cleared.');
+    if (edit) this.dispatch(edit, say('Cleared.'));
   }
 
   private fillDown(): void {
@@ -344,7 +345,7 @@ export class GridHand {
     const { sheet, session } = this.model;
     if (!block) return;
     const edit = fillDownEdit(session.notebook, sheet, block);
-    if (edit) this.dispatch(edit, `Filled down: ${edit.sets.length} cells.`);
+    if (edit) this.dispatch(edit, say('Filled down: {n} cells.', { n: edit.sets.length }));
     else this.mayType();
   }
 

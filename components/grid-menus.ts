@@ -8,6 +8,7 @@ import type { GridHand } from './grid-hand.ts';
 import type { GridColumn } from './grid-layout.ts';
 import type { GridModel } from './grid-model.ts';
 import { textToEdit } from './grid-edits.ts';
+import { say } from '../src/text/say.ts';
 
 export interface MenusHost extends ReactiveControllerHost, EventTarget {
   readonly model: GridModel;
@@ -60,7 +61,7 @@ export class GridMenus {
     const choices = choicesOf(column.column, aboutOf(notebook).decimalMark ?? '.');
     const label = column.column.label ?? column.column.key;
     if (choices.length === 0) {
-      this.host.say(`${label} has no list to choose from. Type into it.`);
+      this.host.say(say('{label} has no list to choose from. Type into it.', { label }));
       return;
     }
     const now = textToEdit(notebook, active).toLowerCase();
@@ -138,7 +139,7 @@ export class GridMenus {
     const shown = columnsOf(notebook).filter((c) => c.hidden !== true || c.id === column.id);
     const place = shown.findIndex((c) => c.id === column.id);
     const select: ColumnAct = {
-      words: 'Select the column',
+      words: say('Select the column'),
       run: () => {
         hand.go({ row: hand.spot?.row ?? 0, column: index });
         hand.select('columns');
@@ -150,29 +151,33 @@ export class GridMenus {
     const before = shown[place - 1];
     const after = shown[place + 2]?.id ?? null;
     return [
-      { words: 'Sort: highest first', run: sort(true) },
-      { words: 'Sort: lowest first', run: sort(false) },
+      { words: say('Sort: highest first'), run: sort(true) },
+      { words: say('Sort: lowest first'), run: sort(false) },
       ...(model.isSorted
         ? [
             {
-              words: 'Back to the notebook’s order',
+              words: say('Back to the notebook’s order'),
               run: () => model.sortBy({ by: 'order', isDescending: false }),
             },
           ]
         : []),
       select,
       {
-        words: 'Hide',
+        words: say('Hide'),
         run: () => {
           const edit = changeColumn(notebook, column.id, { hidden: true });
           if (!isFault(edit)) void session.dispatch(edit);
-          this.host.say(`${column.label ?? column.key} is hidden. Columns brings it back.`);
+          this.host.say(
+            say('{label} is hidden. Columns brings it back.', {
+              label: column.label ?? column.key,
+            }),
+          );
         },
       },
       ...(before
         ? [
             {
-              words: 'Move left',
+              words: say('Move left'),
               run: () => void session.dispatch(reorderColumn(notebook, column.id, before.id)),
             },
           ]
@@ -180,13 +185,13 @@ export class GridMenus {
       ...(place < shown.length - 1
         ? [
             {
-              words: 'Move right',
+              words: say('Move right'),
               run: () => void session.dispatch(reorderColumn(notebook, column.id, after)),
             },
           ]
         : []),
-      { words: 'Change this column …', run: () => this.askColumns(column.id) },
-      { words: 'Add a column …', run: () => this.askColumns('new') },
+      { words: say('Change this column …'), run: () => this.askColumns(column.id) },
+      { words: say('Add a column …'), run: () => this.askColumns('new') },
     ];
   }
 

@@ -22,6 +22,7 @@ import {
   type RowFigures,
   type Sort,
 } from './grid-rows.ts';
+import { say } from '../src/text/say.ts';
 
 /** What the grid shows of the session: its rows and columns, and which of them to draw again. */
 export class GridModel {
@@ -253,7 +254,8 @@ export class GridModel {
     };
     if (column.kind === 'formula' && !readingOf(source.notebook, day, source.row, column.id)) {
       const figures = this.past.column(day, column.id);
-      if (!figures) return { text: '', look: 'soft', align: 'end', spoken: 'being worked out' };
+      if (!figures)
+        return { text: '', look: 'soft', align: 'end', spoken: say('being worked out') };
       if (!figures.has(source.row) && !cup.isBegun)
         return valueText(null, column, source.decimalMark);
     }

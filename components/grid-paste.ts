@@ -4,6 +4,7 @@ import { blockText, isTooLarge, pasteOf, pasteSentence, tooLargeSentence } from 
 import type { PasteEdit } from './grid-edits.ts';
 import type { GridHand } from './grid-hand.ts';
 import type { GridModel } from './grid-model.ts';
+import { say } from '../src/text/say.ts';
 
 export interface PasteHost extends ReactiveControllerHost {
   readonly model: GridModel;
@@ -34,7 +35,8 @@ export class GridPaste {
     event.preventDefault();
     event.clipboardData.setData('text/plain', blockText(this.host.model, block));
     const cells = (block.rows[1] - block.rows[0] + 1) * (block.columns[1] - block.columns[0] + 1);
-    if (event.type === 'copy') this.host.say(`Copied ${cells} ${cells === 1 ? 'cell' : 'cells'}.`);
+    if (event.type === 'copy')
+      this.host.say(say('Copied {cells} {cells, plural, one {cell} other {cells}}.', { cells }));
     return true;
   }
 
@@ -45,7 +47,7 @@ export class GridPaste {
     event.preventDefault();
     const text = event.clipboardData?.getData('text/plain') ?? '';
     if (text === '') {
-      this.host.say('There is no text to paste.');
+      this.host.say(say('There is no text to paste.'));
       return;
     }
     const paste = pasteOf(model, block, text);
@@ -57,7 +59,7 @@ export class GridPaste {
     const { hand } = this.host;
     if (!paste.edit) {
       if (!hand.mayType()) return;
-      this.host.say('There was nothing in it to put here.');
+      this.host.say(say('There was nothing in it to put here.'));
       return;
     }
     hand.selectBlock(paste.block);
@@ -79,7 +81,7 @@ export class GridPaste {
     this.host.requestUpdate();
     this.host.focus();
     if (paste && isWanted) this.put(paste);
-    else this.host.say('Nothing was pasted.');
+    else this.host.say(say('Nothing was pasted.'));
   };
 
   template(): TemplateResult | typeof nothing {
@@ -88,11 +90,13 @@ export class GridPaste {
     const rows = paste.block.rows[1] - paste.block.rows[0] + 1;
     const columns = paste.block.columns[1] - paste.block.columns[0] + 1;
     return html`<dialog class="too-large" aria-labelledby="too-large" @close=${this.closed}>
-      <h2 id="too-large">That is more than fits here</h2>
+      <h2 id="too-large">${say('That is more than fits here')}</h2>
       <p>${tooLargeSentence(paste)}</p>
       <form method="dialog" class="actions">
-        <button value="">Put in nothing</button>
-        <button class="main" value="fits">Put in ${rows} × ${columns} that fit</button>
+        <button value="">${say('Put in nothing')}</button>
+        <button class="main" value="fits">
+          ${say('Put in {rows} × {columns} that fit', { rows, columns })}
+        </button>
       </form>
     </dialog>`;
   }

@@ -4,17 +4,23 @@ import { animalOf, columnByKey } from '../src/notebook/read.ts';
 import type { CellText } from './grid-cell-text.ts';
 import type { GridColumn } from './grid-layout.ts';
 import type { GridModel } from './grid-model.ts';
+import { say } from '../src/text/say.ts';
 
 /** Why a cell does not take typing, and what to do. */
 export function whyNotTyped(model: GridModel, { column, day, isOpen }: GridColumn): string {
   const name = column.label ?? column.key;
   if (!isOpen) {
     const at = model.sheet.layout.days.find(({ id }) => id === day)?.name ?? day;
-    return `${at} is not open. Open it by its heading to type in it.`;
+    return say('{at} is not open. Open it by its heading to type in it.', { at });
   }
   if (column.kind === 'outcome')
-    return 'The outcome follows from your criteria. Change what it rests on, or the criteria in Settings.';
-  return `${name} is worked out from the other columns. Type there, or change its formula above.`;
+    return say(
+      'The outcome follows from your criteria. Change what it rests on, or the criteria in Settings.',
+    );
+  return say(
+    '{name} is worked out from the other columns. Type there, or change its formula above.',
+    { name },
+  );
 }
 
 /** What a typed count came to, in one sentence: "K-019: 1,550 epg, over your criteria: …". */
@@ -26,11 +32,14 @@ export function rowSentence(model: GridModel, row: RowId): string {
   const parts: string[] = [];
   if (epg) {
     const cell = model.cell(source, openColumn(model, epg));
-    parts.push(cell.text === '–' ? (cell.note ?? 'no epg yet') : `${cell.text} epg`);
+    parts.push(
+      cell.text === '–' ? (cell.note ?? say('no epg yet')) : say('{text} epg', { text: cell.text }),
+    );
   }
   const outcome = model.outcome(row);
-  if (outcome?.kind === 'over') parts.push(`over your criteria: ${outcome.reasons.join(', ')}`);
-  else if (outcome?.kind === 'below') parts.push('below your criteria');
+  if (outcome?.kind === 'over')
+    parts.push(say('over your criteria: {reasons}', { reasons: outcome.reasons.join(', ') }));
+  else if (outcome?.kind === 'below') parts.push(say('below your criteria'));
   return `${tag}: ${parts.join(', ')}.`;
 }
 
@@ -43,13 +52,16 @@ export function undoSentence(
   which: 'undo' | 'redo',
   done: { readonly label: string; readonly passedOver: readonly Path[] } | null,
 ): string {
-  if (!done) return which === 'undo' ? 'Nothing to undo.' : 'Nothing to redo.';
+  if (!done) return which === 'undo' ? say('Nothing to undo.') : say('Nothing to redo.');
   const kept = done.passedOver.length;
   const rest =
     kept === 0
       ? ''
-      : ` ${kept} ${kept === 1 ? 'place was' : 'places were'} written since and left alone.`;
-  return `${which === 'undo' ? 'Undone' : 'Done again'}: ${done.label}.${rest}`;
+      : say(
+          ' {kept} {kept, plural, one {place was} other {places were}} written since and left alone.',
+          { kept },
+        );
+  return `${which === 'undo' ? say('Undone') : say('Done again')}: ${done.label}.${rest}`;
 }
 
 /** How the focused cell is called aloud: animal, column, the day where it is another one, content. */
@@ -67,6 +79,6 @@ export function cellName(model: GridModel, row: RowId, column: GridColumn, cell:
 /** What to do where there is no row to count in. */
 export function nothingToCount({ openDay }: GridModel): string {
   return openDay === null
-    ? 'No sampling day yet. Add one to begin counting.'
-    : 'No animals yet. Add them under Animals, or import a list with their tags.';
+    ? say('No sampling day yet. Add one to begin counting.')
+    : say('No animals yet. Add them under Animals, or import a list with their tags.');
 }

@@ -2,6 +2,7 @@ import { css, html, nothing, type CSSResult, type TemplateResult } from 'lit';
 import { formText, functionForm, type FunctionForm } from '../src/engine/function-form.ts';
 import { helpCard } from '../src/engine/help-cards/all-help-cards.ts';
 import type { CardSource, FullHelpCard, SourceStatus } from '../src/engine/help-cards/help-card.ts';
+import { say } from '../src/text/say.ts';
 
 /** How a function's card looks; an element that shows cards takes this in. */
 export const helpCardStyles: CSSResult = css`
@@ -42,11 +43,11 @@ export const helpCardStyles: CSSResult = css`
 `;
 
 const statusWords: Readonly<Record<SourceStatus, string>> = {
-  read: 'read in the source',
-  'second-hand': 'second-hand, from a text that quotes it',
-  'from memory': 'from memory, not read again',
+  read: say('read in the source'),
+  'second-hand': say('second-hand, from a text that quotes it'),
+  'from memory': say('from memory, not read again'),
   computed: 'computed',
-  'own work': 'own work',
+  'own work': say('own work'),
 };
 
 /** The card of a function by its name: what it gives, how it is written, and on whose word. */
@@ -69,11 +70,13 @@ function tradeFacts(form: FunctionForm, card: FullHelpCard): TemplateResult {
       'takes',
       html`${form.args.map(
         ({ name, unit, isOptional }) =>
-          html`<span><code>${name}</code> ${unit}${isOptional ? ', may be left out' : ''}</span>`,
-      )}${form.rest.length > 0 ? html`<span>and so on</span>` : nothing}`,
+          html`<span
+            ><code>${name}</code> ${unit}${isOptional ? say(', may be left out') : ''}</span
+          >`,
+      )}${form.rest.length > 0 ? html`<span>${say('and so on')}</span>` : nothing}`,
     )}
-    ${row('missing', card.missing)} ${row('worked out', card.inWords)}
-    ${row('example', html`<code>${formula}</code> gives ${gives}`)}
+    ${row('missing', card.missing)} ${row(say('worked out'), card.inWords)}
+    ${row('example', html`<code>${formula}</code> ${say('gives {gives}', { gives })}`)}
     ${card.caution === undefined ? nothing : row('mind', card.caution)}
     ${row('source', html`${card.sources.map(sourceLine)}`)}
   </dl>`;

@@ -2,6 +2,7 @@ import type { Column } from '../shared/notebook.ts';
 import type { Encoding } from '../src/csv/decode.ts';
 import type { Role } from '../src/csv/role.ts';
 import { showDayId } from '../src/text/day-id.ts';
+import { say } from '../src/text/say.ts';
 
 /** The marks that can be chosen between fields, with their names. */
 export const separators: readonly (readonly [mark: string, name: string])[] = [
@@ -21,28 +22,28 @@ export function encodingName(encoding: Encoding): string {
     'utf-16le': 'UTF-16',
     'utf-16be': 'UTF-16',
     'windows-1252': 'Windows-1252',
-    mixed: 'UTF-8 and Windows-1252 mixed',
+    mixed: say('UTF-8 and Windows-1252 mixed'),
   };
   return names[encoding];
 }
 
 const roleNames: Readonly<Record<Exclude<Role['role'], 'column'>, string>> = {
   tag: 'tag',
-  electronic: 'electronic number',
+  electronic: say('electronic number'),
   name: 'name',
   group: 'group',
   class: 'class',
   species: 'species',
-  born: 'date of birth',
-  date: 'sampling day',
-  label: 'label of the day',
-  time: 'time of day',
-  cup: 'cup number',
+  born: say('date of birth'),
+  date: say('sampling day'),
+  label: say('label of the day'),
+  time: say('time of day'),
+  cup: say('cup number'),
   weight: 'weight',
-  count: 'eggs counted',
-  epg: 'eggs per gram',
+  count: say('eggs counted'),
+  epg: say('eggs per gram'),
   note: 'note',
-  ignored: 'leave out',
+  ignored: say('leave out'),
 };
 
 /** A role as it stands in a choice. */
@@ -53,12 +54,12 @@ export function roleName(role: Role, columns: readonly Column[]): string {
       : roleNames[role.role];
   const day = 'day' in role ? role.day?.day : undefined;
   const unit = role.role === 'weight' && role.unit ? `, ${role.unit}` : '';
-  return `${name}${unit}${day ? ` on ${showDayId(day)}` : ''}`;
+  return `${name}${unit}${day ? say(' on {showDayId}', { showDayId: showDayId(day) }) : ''}`;
 }
 
 /** One text for each role, for the value of a choice. */
 export function roleValue(role: Role): string {
-  return role.role === 'column' ? `column ${role.key}` : role.role;
+  return role.role === 'column' ? say('column {key}', { key: role.key }) : role.role;
 }
 
 /** Every role that a person may choose for a column, the heading's own day kept. */
@@ -79,7 +80,7 @@ export function rolesToChoose(current: Role, columns: readonly Column[]): readon
     { role: 'weight', unit: null, day },
     { role: 'note' },
     ...typed.map(({ key }): Role => ({ role: 'column', key, day })),
-    { role: 'ignored', why: 'left out, as you chose' },
+    { role: 'ignored', why: say('left out, as you chose') },
   ];
   return roles.map((role) => (roleValue(role) === roleValue(current) ? current : role));
 }

@@ -25,6 +25,7 @@ import { SessionKeeper } from './session-keeper.ts';
 import { StoreShelf } from './store-shelf.ts';
 import { templates } from './templates.ts';
 import { adoptTheme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 const now = (): number => Date.now();
 const clock = new Clock(randomId(), now);
@@ -94,7 +95,7 @@ const services: Services = {
     for (const [device, [ms, counter]] of Object.entries(notebook.seen))
       clock.saw([ms, counter, device]);
     const sets = setsOf('about', 'notebook', { title });
-    const edit = { label: 'the title', source: 'typed', sets } as const;
+    const edit = { label: say('the title'), source: 'typed', sets } as const;
     return { ...applyEdit(notebook, edit, clock.next()).notebook, id: randomId() };
   },
   demo: {
@@ -142,7 +143,10 @@ async function lookAtAddress(): Promise<void> {
     ? await (answer.json() as Promise<Served>).catch(() => undefined)
     : undefined;
   if (!served?.usualPortTaken) return;
-  const sentence = `Another program holds the usual address. Notebooks kept at ${served.usualAddress} are not visible here; to see them, stop that program and start again.`;
+  const sentence = say(
+    'Another program holds the usual address. Notebooks kept at {usualAddress} are not visible here; to see them, stop that program and start again.',
+    { usualAddress: served.usualAddress },
+  );
   general = [...general, { kind: 'other address', sentence }];
   tellAll();
 }

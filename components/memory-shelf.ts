@@ -5,6 +5,7 @@ import { setsOf } from '../src/notebook/record-sets.ts';
 import { applyEdit } from '../src/notebook/apply-edit.ts';
 import { Clock } from '../src/session/clock.ts';
 import type { Notice, OpenedNotebook, Shelf, ShelfEntry } from './services.ts';
+import { say } from '../src/text/say.ts';
 
 interface Held {
   readonly notebook: Notebook;
@@ -15,8 +16,9 @@ interface Held {
 /** What a person has to know of a notebook that is nowhere but in the page. */
 const memoryOnly: Notice = {
   kind: 'memory only',
-  sentence:
+  sentence: say(
     'This notebook is in this page alone and not kept on this device. Save it to a file before you close the page.',
+  ),
 };
 
 /**
@@ -50,7 +52,7 @@ export class MemoryShelf implements Shelf {
   async read(id: string): Promise<Notebook | Fault> {
     return (
       this.held.get(id)?.notebook ??
-      fault('no-notebook', 'That notebook is not on this device. Choose one from the list.')
+      fault('no-notebook', say('That notebook is not on this device. Choose one from the list.'))
     );
   }
 
@@ -74,7 +76,7 @@ export class MemoryShelf implements Shelf {
     const notebook = await this.read(id);
     if (isFault(notebook)) return notebook;
     const sets = setsOf('about', 'notebook', { title });
-    const edit = { label: 'the title', source: 'typed', sets } as const;
+    const edit = { label: say('the title'), source: 'typed', sets } as const;
     await this.add(applyEdit(notebook, edit, this.clock.next()).notebook);
     return null;
   }

@@ -1,4 +1,5 @@
 import type { OfflineMessage } from '../shared/worker-messages.ts';
+import { say } from '../src/text/say.ts';
 
 declare global {
   /** What the build tells the code it builds; absent where the code runs unbuilt. */
@@ -26,10 +27,14 @@ const LOOK_AGAIN = 60 * 60 * 1000;
  */
 export function lostHere({ isSecureContext, navigator }: Place): string | null {
   if (!isSecureContext) {
-    return 'This page came over a plain http address. It works, but it does not open without the network, it cannot be installed, and the browser may clear away what is kept here: save the notebook to a file after each session, or open the page over https.';
+    return say(
+      'This page came over a plain http address. It works, but it does not open without the network, it cannot be installed, and the browser may clear away what is kept here: save the notebook to a file after each session, or open the page over https.',
+    );
   }
   if (!navigator.serviceWorker) {
-    return 'This browser does not keep the page for use without the network (a private window, perhaps). What you type is kept as the browser allows; save the notebook to a file too.';
+    return say(
+      'This browser does not keep the page for use without the network (a private window, perhaps). What you type is kept as the browser allows; save the notebook to a file too.',
+    );
   }
   return null;
 }

@@ -16,6 +16,7 @@ import { dayWords } from './day-words.ts';
 import { listsIn, withFigureValues, type NamedValues } from './figure-origin.ts';
 import { figureText } from './figure-text.ts';
 import { figureWords } from './figure-words.ts';
+import { say } from '../src/text/say.ts';
 
 /** What a person may ask of: a cell of the open day, or a figure of a group or (null) of all animals. */
 export type OriginTarget =
@@ -116,12 +117,14 @@ async function figureOrigin(
   const unit = figure.unit && said.text !== '–' ? ` ${figure.unit}` : '';
   return {
     heading: figure.label ?? figure.key,
-    day: group === null ? `${day}, all animals` : `${day}, ${group}`,
+    day: group === null ? say('{day}, all animals', { day }) : `${day}, ${group}`,
     answer: said.fault ?? `${said.text}${unit}`,
     formula,
     withValues: withFigureValues(session, formula, group),
     ofN:
-      counted === null || !answer ? null : `from ${counted} of ${answer.present} animals present`,
+      counted === null || !answer
+        ? null
+        : say('from {counted} of {present} animals present', { counted, present: answer.present }),
     inputs: [],
     lists: listsIn(session, formula, group),
     functions: [

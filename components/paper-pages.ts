@@ -10,6 +10,7 @@ import { boundEpg } from './bound-epg.ts';
 import { dayWords } from './day-words.ts';
 import { figureText } from './figure-text.ts';
 import { styleMap } from './style-map.ts';
+import { say } from '../src/text/say.ts';
 
 /** How labels lie on their sheet; one column and one row is a strip, a label to a page. */
 export interface LabelSheet {
@@ -28,15 +29,17 @@ export function labelPages(notebook: Notebook, day: string, sheet: LabelSheet): 
       <div
         class="labels"
         style=${styleMap({
-          'grid-template-columns': `repeat(${sheet.columns}, minmax(0, 1fr))`,
-          'grid-template-rows': `repeat(${sheet.rows}, minmax(0, 1fr))`,
+          'grid-template-columns': say('repeat({columns}, minmax(0, 1fr))', {
+            columns: sheet.columns,
+          }),
+          'grid-template-rows': say('repeat({rows}, minmax(0, 1fr))', { rows: sheet.rows }),
         })}
       >
         ${labels.map(
           (label) => html`
             <div class="label">
               <strong>${label.tag}</strong>
-              <span class="cup">cup ${label.number}</span>
+              <span class="cup">${say('cup {number}', { number: label.number })}</span>
               <span>${label.date}</span>
               <small>${label.title}</small>
             </div>
@@ -51,21 +54,19 @@ export function labelPages(notebook: Notebook, day: string, sheet: LabelSheet): 
 export function benchSheetPages(notebook: Notebook, dayId: string, kind: LineKind): TemplateResult {
   const { columns, rows } = benchSheet(notebook, dayId, kind);
   const day = dayOf(notebook, dayId);
-  const place = kind === 'bench' ? 'Bench sheet' : 'Yard sheet';
+  const place = kind === 'bench' ? say('Bench sheet') : say('Yard sheet');
   return html`
     ${heading(notebook, place, day ? dayWords(day) : dayId)}
     <table class="write">
       <thead>
         <tr>
           <th scope="col">${kind === 'bench' ? 'cup' : 'no.'}</th>
-          <th scope="col">tag</th>
-          <th scope="col">group</th>
+          <th scope="col">${say('tag')}</th>
+          <th scope="col">${say('group')}</th>
           ${columns.map(
             (column) =>
               html`<th scope="col">
-                ${column.label ?? column.key}${
-                  column.unit ? html`<small>${column.unit}</small>` : nothing
-                }
+                ${column.label ?? column.key}${column.unit ? html`<small>${column.unit}</small>` : nothing}
               </th>`,
           )}
         </tr>
@@ -84,8 +85,7 @@ export function benchSheetPages(notebook: Notebook, dayId: string, kind: LineKin
       </tbody>
     </table>
     <p>
-      Not sampled, lost, spoiled and 0 are four different things: write the word, or the 0. Gloves
-      on, hands washed.
+      ${say('Not sampled, lost, spoiled and 0 are four different things: write the word, or the 0. Gloves on, hands washed.')}
     </p>
   `;
 }
@@ -97,13 +97,13 @@ export function gridPages(
 ): TemplateResult {
   const blocks = pagesOf(daysOf(notebook), datesAcross);
   return html`
-    ${heading(notebook, 'Eggs per gram by date', '')}
+    ${heading(notebook, say('Eggs per gram by date'), '')}
     ${blocks.map(
       (days) => html`
         <table class="grid">
           <thead>
             <tr>
-              <th scope="col">animal</th>
+              <th scope="col">${say('animal')}</th>
               ${days.map((day) => html`<th scope="col">${dayWords(day, 'short')}</th>`)}
             </tr>
           </thead>
@@ -125,7 +125,7 @@ export function gridPages(
         </table>
       `,
     )}
-    <p>– not counted. Figures are strongyle-type eggs per gram of dung.</p>
+    <p>${say('– not counted. Figures are strongyle-type eggs per gram of dung.')}</p>
   `;
 }
 
@@ -146,7 +146,7 @@ function epgOnPaper(
     const figure = bound.epg === null ? '' : ` ${figureText(bound.epg, 0, mark)}`;
     return html`<small>${bound.is}${figure}</small>`;
   }
-  return isPresent(notebook, day, animal) ? '–' : html`<small>not here</small>`;
+  return isPresent(notebook, day, animal) ? '–' : html`<small>${say('not here')}</small>`;
 }
 
 /** What a printed page is of: notebook, place, kind of sheet, day. */

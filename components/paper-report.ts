@@ -11,6 +11,7 @@ import { figureText } from './figure-text.ts';
 import { figureWords } from './figure-words.ts';
 import type { ReportData } from './paper-data.ts';
 import { heading } from './paper-pages.ts';
+import { say } from '../src/text/say.ts';
 
 type Mark = '.' | ',';
 
@@ -21,14 +22,14 @@ export function reportPages(notebook: Notebook, dayId: string, data: ReportData)
   const hasPlot = blocksOf(notebook).find(({ kind }) => kind === 'shedding plot');
   const hasTrend = blocksOf(notebook).find(({ kind }) => kind === 'season trend');
   return html`
-    ${heading(notebook, 'Worm egg counts, for the vet', day ? dayWords(day) : dayId)}
-    ${day?.countedBy ? html`<p>Counted by ${day.countedBy}.</p>` : nothing}
+    ${heading(notebook, say('Worm egg counts, for the vet'), day ? dayWords(day) : dayId)}
+    ${day?.countedBy ? html`<p>${say('Counted by {countedBy}.', { countedBy: day.countedBy })}</p>` : nothing}
     ${data.table ? figures(data.table, mark) : nothing} ${data.list ? list(data, mark) : nothing}
     ${data.checks.map((check) => checkPart(check, mark))}
     ${
       hasPlot
         ? html`<section>
-            <h2>Who sheds most</h2>
+            <h2>${say('Who sheds most')}</h2>
             <sd-shedding-plot .blockId=${hasPlot.id}></sd-shedding-plot>
           </section>`
         : nothing
@@ -36,13 +37,13 @@ export function reportPages(notebook: Notebook, dayId: string, data: ReportData)
     ${
       hasTrend
         ? html`<section>
-            <h2>The season so far</h2>
+            <h2>${say('The season so far')}</h2>
             <sd-season-trend .blockId=${hasTrend.id}></sd-season-trend>
           </section>`
         : nothing
     }
     <section>
-      <h2>Method, and what the figures rest on</h2>
+      <h2>${say('Method, and what the figures rest on')}</h2>
       <table class="method">
         <tbody>
           ${data.method.map(
@@ -53,21 +54,20 @@ export function reportPages(notebook: Notebook, dayId: string, data: ReportData)
               </tr>`,
           )}
           <tr>
-            <th scope="row">limits of one count</th>
-            <td>exact Poisson limits, 95 % (Garwood 1936, Biometrika 28:437–442)</td>
+            <th scope="row">${say('limits of one count')}</th>
+            <td>${say('exact Poisson limits, 95 % (Garwood 1936, Biometrika 28:437–442)')}</td>
           </tr>
           <tr>
-            <th scope="row">limits of a reduction</th>
+            <th scope="row">${say('limits of a reduction')}</th>
             <td>
-              90 %, leverage-adjusted log ratio of arithmetic means; the published gamma and log-t
-              forms (Levecke et al. 2018, from memory) beside them
+              ${say('90 %, leverage-adjusted log ratio of arithmetic means; the published gamma and log-t forms (Levecke et al. 2018, from memory) beside them')}
             </td>
           </tr>
         </tbody>
       </table>
     </section>
     <section>
-      <h2>Cautions</h2>
+      <h2>${say('Cautions')}</h2>
       <ul>
         ${data.cautions.map((caution) => html`<li>${caution}</li>`)}
       </ul>
@@ -78,18 +78,16 @@ export function reportPages(notebook: Notebook, dayId: string, data: ReportData)
 function figures(table: FigureTable, mark: Mark): TemplateResult {
   return html`
     <section>
-      <h2>Figures of the day</h2>
+      <h2>${say('Figures of the day')}</h2>
       <table>
         <thead>
           <tr>
-            <th scope="col">group</th>
-            <th scope="col">counted of present</th>
+            <th scope="col">${say('group')}</th>
+            <th scope="col">${say('counted of present')}</th>
             ${table.figures.map(
               (figure) =>
                 html`<th scope="col">
-                  ${figure.label ?? figure.key}${
-                    figure.unit ? html`<small>${figure.unit}</small>` : nothing
-                  }
+                  ${figure.label ?? figure.key}${figure.unit ? html`<small>${figure.unit}</small>` : nothing}
                 </th>`,
             )}
           </tr>
@@ -99,7 +97,9 @@ function figures(table: FigureTable, mark: Mark): TemplateResult {
             (line) => html`
               <tr>
                 <th scope="row">${line.group ?? 'all'}</th>
-                <td class="number">${line.counted} of ${line.present}</td>
+                <td class="number">
+                  ${say('{counted} of {present}', { counted: line.counted, present: line.present })}
+                </td>
                 ${table.figures.map((figure, i) => {
                   const answer = line.answers[i];
                   if (!answer) return html`<td></td>`;
@@ -123,10 +123,10 @@ function list({ list: day }: ReportData, mark: Mark): TemplateResult {
   const { list: entries } = day;
   return html`
     <section>
-      <h2>Whom to treat</h2>
+      <h2>${say('Whom to treat')}</h2>
       <p>${entries.summary}.</p>
-      ${rows('Over the criteria', entries.over, mark)}
-      ${rows('Not enough known', entries.notEnoughKnown, mark)}
+      ${rows(say('Over the criteria'), entries.over, mark)}
+      ${rows(say('Not enough known'), entries.notEnoughKnown, mark)}
     </section>
   `;
 }
@@ -138,10 +138,10 @@ function rows(title: string, entries: readonly ListEntry[], mark: Mark): Templat
       <thead>
         <tr>
           <th scope="col">${title}</th>
-          <th scope="col">why</th>
-          <th scope="col">epg</th>
-          <th scope="col">kg</th>
-          <th scope="col">ticked for treatment</th>
+          <th scope="col">${say('why')}</th>
+          <th scope="col">${say('epg')}</th>
+          <th scope="col">${say('kg')}</th>
+          <th scope="col">${say('ticked for treatment')}</th>
         </tr>
       </thead>
       <tbody>
@@ -173,21 +173,16 @@ function checkPart(check: ReductionCheck, mark: Mark): TemplateResult {
     limitWords(limits.low, limits.high).replaceAll('.', mark);
   return html`
     <section>
-      <h2>Does the dewormer work? ${check.productName}</h2>
+      <h2>${say('Does the dewormer work? {productName}', { productName: check.productName })}</h2>
       <p>${check.vetSentence}</p>
       ${
         isFault(found)
           ? html`<p>${found.sentence}</p>`
           : html`<p>
-              Reduction ${reductionWords(found.reduction)}; 90 % limits
-              ${isFault(found.limits) ? found.limits.sentence : words(found.limits)}.
+              ${say('Reduction {reductionWords}; 90 % limits {it}.', { reductionWords: reductionWords(found.reduction), it: isFault(found.limits) ? found.limits.sentence : words(found.limits) })}
               ${
                 published
-                  ? html`Published forms for comparison, 90 %: gamma
-                    ${isFault(published.gamma) ? published.gamma.sentence : words(published.gamma)},
-                    log-t
-                    ${isFault(published.logT) ? published.logT.sentence : words(published.logT)}
-                    (Levecke et al. 2018, from memory).`
+                  ? html`${say('Published forms for comparison, 90 %: gamma {it}, log-t {it2} (Levecke et al. 2018, from memory).', { it: isFault(published.gamma) ? published.gamma.sentence : words(published.gamma), it2: isFault(published.logT) ? published.logT.sentence : words(published.logT) })}`
                   : nothing
               }
             </p>`

@@ -6,6 +6,7 @@ import { FEWEST_FOR_K } from '../src/simulation/herd-for-plan.ts';
 import { ALIKE, PLAN_FIELDS, type PlanField, type PlanTexts } from '../src/simulation/read-plan.ts';
 import { eggFactor } from '../src/stats/egg-factor.ts';
 import { writeNumber, type DecimalMark } from '../src/text/decimal-text.ts';
+import { say } from '../src/text/say.ts';
 
 /** A field of the plan for a person: its label, its unit, what it means. */
 export interface PlanFieldWords {
@@ -15,22 +16,33 @@ export interface PlanFieldWords {
 }
 
 export const FIELD_WORDS: Readonly<Record<PlanField, PlanFieldWords>> = {
-  mean: { label: 'Mean before treatment', unit: 'epg', hint: '' },
+  mean: { label: say('Mean before treatment'), unit: 'epg', hint: '' },
   k: {
-    label: 'k, how unevenly they shed',
+    label: say('k, how unevenly they shed'),
     unit: '',
-    hint: `small (below 1) where few animals shed most of the eggs; ${ALIKE} where all shed alike`,
+    hint: say(
+      'small (below 1) where few animals shed most of the eggs; {ALIKE} where all shed alike',
+      { ALIKE },
+    ),
   },
-  factor: { label: 'One egg, one area counted, stands for', unit: 'epg', hint: '' },
-  works: { label: 'A drug that works takes', unit: '%', hint: 'true reduction' },
-  fails: { label: 'A drug that fails takes', unit: '%', hint: 'true reduction' },
-  expected: { label: 'Expected reduction', unit: '%', hint: '' },
-  threshold: { label: 'Lower threshold', unit: '%', hint: '' },
-  animals: { label: 'Numbers of animals to try', unit: '', hint: 'counted on both days' },
-  areas: { label: 'Areas counted for each', unit: '', hint: 'more areas, fewer epg to one egg' },
-  precision: { label: 'Precision wanted', unit: '%', hint: 'standard error of the mean' },
-  runs: { label: 'Trials for each line', unit: '', hint: '2,000 are right to about 1 in 100' },
-  seed: { label: 'Seed', unit: '', hint: 'the same seed gives the same answer' },
+  factor: { label: say('One egg, one area counted, stands for'), unit: 'epg', hint: '' },
+  works: { label: say('A drug that works takes'), unit: '%', hint: say('true reduction') },
+  fails: { label: say('A drug that fails takes'), unit: '%', hint: say('true reduction') },
+  expected: { label: say('Expected reduction'), unit: '%', hint: '' },
+  threshold: { label: say('Lower threshold'), unit: '%', hint: '' },
+  animals: { label: say('Numbers of animals to try'), unit: '', hint: say('counted on both days') },
+  areas: {
+    label: say('Areas counted for each'),
+    unit: '',
+    hint: say('more areas, fewer epg to one egg'),
+  },
+  precision: { label: say('Precision wanted'), unit: '%', hint: say('standard error of the mean') },
+  runs: {
+    label: say('Trials for each line'),
+    unit: '',
+    hint: say('2,000 are right to about 1 in 100'),
+  },
+  seed: { label: say('Seed'), unit: '', hint: say('the same seed gives the same answer') },
 };
 
 /** What a plan starts from where nothing was typed: the herd's own figures, and where each comes from. */
@@ -68,11 +80,11 @@ export function planStart(
     runs: '2000',
     seed: '1',
   };
-  const limitsFrom = "the notebook's own limit";
+  const limitsFrom = say("the notebook's own limit");
   const settled = { expected: limitsFrom, threshold: limitsFrom };
   if (herd && !isFault(herd)) {
-    const from = `from the ${herd.counted} counted on this day`;
-    const few = herd.counted < FEWEST_FOR_K ? '; too few for a good k' : '';
+    const from = say('from the {counted} counted on this day', { counted: herd.counted });
+    const few = herd.counted < FEWEST_FOR_K ? say('; too few for a good k') : '';
     const texts = {
       ...usual,
       mean: number(Math.max(herd.meanEpg, 1), herd.meanEpg < 1000 ? 3 : 4),
@@ -81,14 +93,14 @@ export function planStart(
     };
     return { texts, from: { ...settled, mean: from, k: from + few, factor: from } };
   }
-  const example = 'an example: type your own';
+  const example = say('an example: type your own');
   const texts = {
     ...usual,
     mean: EXAMPLE.mean,
     k: writeNumber(EXAMPLE.k, mark),
     factor: number(ofProtocol ?? EXAMPLE.factor, 4),
   };
-  const factor = ofProtocol === null ? example : "from the day's grams, fluid and area";
+  const factor = ofProtocol === null ? example : say("from the day's grams, fluid and area");
   return { texts, from: { ...settled, mean: example, k: example, factor } };
 }
 

@@ -4,6 +4,7 @@ import { VERDICT_RULE } from '../src/stats/reduction-verdict.ts';
 import { eggsNeeded } from '../src/treating/egg-sufficiency.ts';
 import { CHECK_LEVEL } from '../src/treating/reduction-check.ts';
 import { shortNumber } from '../src/treating/short-number.ts';
+import { say } from '../src/text/say.ts';
 
 /** What the answers rest on, and the eggs a check needs before it can say "susceptible" at all. */
 export function planNotes(plan: PlanAsked | null): TemplateResult {
@@ -11,28 +12,28 @@ export function planNotes(plan: PlanAsked | null): TemplateResult {
   const own = plan && ![90, 95].includes(plan.threshold) ? plan.threshold : null;
   return html`
     <details>
-      <summary>What these answers rest on</summary>
+      <summary>${say('What these answers rest on')}</summary>
       <p class="small">
-        Eggs under the microscope decide, not epg. A lower limit of 90 % takes ${usual[0]} eggs
-        counted before treatment, all animals together, one of 95 % takes ${usual[1]}; and that only
-        if no egg at all is found after. One egg after, and 95 % takes about
-        150.${
-          own === null
-            ? ''
-            : ` Your threshold of ${shortNumber(own)} % takes ${eggsNeeded(own, CHECK_LEVEL)}.`
-        }
-        More animals or more areas give more eggs.
+        ${say('Eggs under the microscope decide, not epg. A lower limit of 90 % takes')} ${usual[0]}
+        ${say('eggs counted before treatment, all animals together, one of 95 % takes')}
+        ${usual[1]}${say(
+          '; and that only if no egg at all is found after. One egg after, and 95 % takes about 150.{it} More animals or more areas give more eggs.',
+          {
+            it:
+              own === null
+                ? ''
+                : say(' Your threshold of {shortNumber} % takes {eggsNeeded}.', {
+                    shortNumber: shortNumber(own),
+                    eggsNeeded: eggsNeeded(own, CHECK_LEVEL),
+                  }),
+          },
+        )}
       </p>
       <p class="small">
-        No verdict is given where fewer than ${VERDICT_RULE.fewestShedding} animals had eggs before,
-        or one carried more than ${100 * VERDICT_RULE.largestShare} % of them. Limits hold
-        ${100 * CHECK_LEVEL} %.
+        ${say('No verdict is given where fewer than {fewestShedding} animals had eggs before, or one carried more than {it} % of them. Limits hold {it2} %.', { fewestShedding: VERDICT_RULE.fewestShedding, it: 100 * VERDICT_RULE.largestShare, it2: 100 * CHECK_LEVEL })}
       </p>
       <p class="small">
-        The trial herds shed by a gamma law with this mean and k, eggs are counted by chance
-        (Poisson), and the drug takes the same part of the eggs in every animal. Real herds vary
-        more from day to day, so plan with something to spare. The 99 % and the 80 % to start with
-        are our own choice; ask your vet.
+        ${say('The trial herds shed by a gamma law with this mean and k, eggs are counted by chance (Poisson), and the drug takes the same part of the eggs in every animal. Real herds vary more from day to day, so plan with something to spare. The 99 % and the 80 % to start with are our own choice; ask your vet.')}
       </p>
     </details>
   `;

@@ -4,6 +4,7 @@ import type { PlanAsked } from '../shared/worker-messages.ts';
 import { animalsNeeded, meanPrecision } from '../src/stats/mean-precision.ts';
 import { figureText } from './figure-text.ts';
 import { ANSWERS, areaWords, shareWords, type PlanOfDrug } from './plan-words.ts';
+import { say } from '../src/text/say.ts';
 
 /** One drug's lines: how often each answer would come, the right one first to be seen. */
 export function planTable(
@@ -11,21 +12,24 @@ export function planTable(
   eggsNeeded: number,
   mark: '.' | ',',
 ): TemplateResult {
-  const title = `A drug that ${is}: true reduction ${figureText(efficacy, undefined, mark)} %`;
+  const title = say('A drug that {is}: true reduction {figureText} %', {
+    is,
+    figureText: figureText(efficacy, undefined, mark),
+  });
   return html`
     <div class="scroll" role="region" tabindex="0" aria-label=${title}>
       <table>
         <caption>
-          ${title}. The right answer is
+          ${say('{title}. The right answer is', { title })}
           <b>${rightAnswer}</b
           >.
         </caption>
         <thead>
           <tr>
-            <th scope="col">animals</th>
-            <th scope="col">areas each</th>
-            <th scope="col">factor</th>
-            <th scope="col">eggs before, about</th>
+            <th scope="col">${say('animals')}</th>
+            <th scope="col">${say('areas each')}</th>
+            <th scope="col">${say('factor')}</th>
+            <th scope="col">${say('eggs before, about')}</th>
             ${ANSWERS.map(
               ({ answer, words }) =>
                 html`<th scope="col" class=${answer === rightAnswer ? 'right' : ''}>
@@ -43,7 +47,7 @@ export function planTable(
                 <td>${figureText(line.factor, undefined, mark)}</td>
                 <td>
                   ${figureText(line.eggsExpected, 0, mark)}
-                  ${line.eggsExpected < eggsNeeded ? html`<small>too few</small>` : ''}
+                  ${line.eggsExpected < eggsNeeded ? html`<small>${say('too few')}</small>` : ''}
                 </td>
                 ${ANSWERS.map(
                   ({ answer }) =>
@@ -69,14 +73,14 @@ export function meanTable(
 ): TemplateResult {
   const percent = figureText(100 * precision, undefined, mark);
   return html`
-    <div class="scroll" role="region" tabindex="0" aria-label="How many animals for a mean">
+    <div class="scroll" role="region" tabindex="0" aria-label=${say('How many animals for a mean')}>
       <table>
         <thead>
           <tr>
-            <th scope="col">areas each</th>
-            <th scope="col">eggs seen per animal</th>
-            <th scope="col">animals for ${percent} %</th>
-            ${plan.animals.map((n) => html`<th scope="col">${n} animals give</th>`)}
+            <th scope="col">${say('areas each')}</th>
+            <th scope="col">${say('eggs seen per animal')}</th>
+            <th scope="col">${say('animals for {percent} %', { percent })}</th>
+            ${plan.animals.map((n) => html`<th scope="col">${say('{n} animals give', { n })}</th>`)}
           </tr>
         </thead>
         <tbody>

@@ -1,16 +1,17 @@
 import type { PlanAsked, PlannedAnswer, PlannedRow } from '../shared/worker-messages.ts';
 import { rightVerdict } from '../src/simulation/right-verdict.ts';
+import { say } from '../src/text/say.ts';
 
 /** A check is good enough for a plan when it says the right thing this often (common practice, no source). */
 export const GOOD_SHARE = 0.8;
 
 /** The answers in the order of a table, each with plain words. */
 export const ANSWERS: readonly { readonly answer: PlannedAnswer; readonly words: string }[] = [
-  { answer: 'susceptible', words: 'works as it should' },
-  { answer: 'low resistant', words: 'works less well than it should' },
-  { answer: 'resistant', words: 'no longer works as it should' },
-  { answer: 'inconclusive', words: 'cannot tell' },
-  { answer: 'no verdict', words: 'too few shed, or one carries most' },
+  { answer: 'susceptible', words: say('works as it should') },
+  { answer: 'low resistant', words: say('works less well than it should') },
+  { answer: 'resistant', words: say('no longer works as it should') },
+  { answer: 'inconclusive', words: say('cannot tell') },
+  { answer: 'no verdict', words: say('too few shed, or one carries most') },
 ];
 
 /** One line of a plan for reading: how many areas it stands for, and how often it said the right thing. */
@@ -49,8 +50,8 @@ export function plansByDrug(
 /** A share as people say it: "78 %", "under 1 %", "over 99 %"; 0 and 100 only where it was every time. */
 export function shareWords(share: number): string {
   const percent = 100 * share;
-  if (share > 0 && percent < 1) return 'under 1 %';
-  if (share < 1 && percent > 99) return 'over 99 %';
+  if (share > 0 && percent < 1) return say('under 1 %');
+  if (share < 1 && percent > 99) return say('over 99 %');
   return `${Math.round(percent)} %`;
 }
 
@@ -72,15 +73,29 @@ export function planSentence(drugs: readonly PlanOfDrug[]): string {
   const least = leastWork(drugs);
   const times = shareWords(GOOD_SHARE);
   if (!least) {
-    return `None of these says the right thing of both drugs in ${times} of the checks or more. Try more animals or more areas, or wait until the animals shed more.`;
+    return say(
+      'None of these says the right thing of both drugs in {times} of the checks or more. Try more animals or more areas, or wait until the animals shed more.',
+      { times },
+    );
   }
   const [works, fails] = least;
   if (!works || !fails) return '';
   const [good, bad] = drugs;
-  return `The least counting that says the right thing of both drugs in ${times} of the checks or more: ${works.animals} animals with ${areaWords(works.areas)} each. The drug that works is then called ${good?.rightAnswer} in ${shareWords(works.right)} of the checks, the one that fails ${bad?.rightAnswer} in ${shareWords(fails.right)}.`;
+  return say(
+    'The least counting that says the right thing of both drugs in {times} of the checks or more: {animals} animals with {areaWords} each. The drug that works is then called {rightAnswer} in {shareWords} of the checks, the one that fails {rightAnswer2} in {shareWords2}.',
+    {
+      times,
+      animals: works.animals,
+      areaWords: areaWords(works.areas),
+      rightAnswer: good?.rightAnswer,
+      shareWords: shareWords(works.right),
+      rightAnswer2: bad?.rightAnswer,
+      shareWords2: shareWords(fails.right),
+    },
+  );
 }
 
 /** `1 area`, `2 areas`. */
 export function areaWords(areas: number): string {
-  return areas === 1 ? '1 area' : `${areas} areas`;
+  return areas === 1 ? say('1 area') : say('{areas} areas', { areas });
 }

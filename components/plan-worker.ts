@@ -1,5 +1,6 @@
 import { fault, type Fault } from '../shared/value.ts';
 import type { PlanAsked, PlanStand, WorkerMessage } from '../shared/worker-messages.ts';
+import { say } from '../src/text/say.ts';
 
 /** How a plan ended: every line complete, or left off with the lines complete so far. */
 export interface PlanEnd {
@@ -79,7 +80,9 @@ export class PlanWorker {
       this.finish(
         fault(
           'no-worker',
-          'The part of the program that tries plans out could not work. Reload the page and try again; nothing typed is lost.',
+          say(
+            'The part of the program that tries plans out could not work. Reload the page and try again; nothing typed is lost.',
+          ),
         ),
       );
     });

@@ -1,6 +1,7 @@
 import * as Plot from '@observablehq/plot';
 import { asPicture, plotStyle } from './plot-style.ts';
 import { areaWords, GOOD_SHARE, type PlanOfDrug } from './plan-words.ts';
+import { say } from '../src/text/say.ts';
 
 export interface PlanChart {
   readonly drugs: readonly PlanOfDrug[];
@@ -19,7 +20,11 @@ const SIDE_BY_SIDE = 560;
 export function planPlot(chart: PlanChart, width: number): SVGSVGElement | HTMLElement {
   const { drugs } = chart;
   const panel = (drug: PlanOfDrug): string =>
-    `the drug that ${drug.is}, ${drug.efficacy} %: called ${drug.rightAnswer}`;
+    say('the drug that {is}, {efficacy} %: called {rightAnswer}', {
+      is: drug.is,
+      efficacy: drug.efficacy,
+      rightAnswer: drug.rightAnswer,
+    });
   const points = drugs.flatMap((drug) =>
     drug.lines.map((line) => ({ ...line, panel: panel(drug), of: areaWords(line.areas) })),
   );
@@ -83,7 +88,11 @@ export function planPlot(chart: PlanChart, width: number): SVGSVGElement | HTMLE
         stroke: 'var(--accent)',
         strokeWidth: 1.5,
         title: ({ animals, of, right }: { animals: number; of: string; right: number }) =>
-          `${animals} animals, ${of}: ${Math.round(100 * right)} %`,
+          say('{animals} animals, {of}: {round} %', {
+            animals,
+            of,
+            round: Math.round(100 * right),
+          }),
       }),
       Plot.text(
         panels.flatMap((name) =>

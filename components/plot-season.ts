@@ -1,5 +1,6 @@
 import * as Plot from '@observablehq/plot';
 import { asPicture, plotStyle } from './plot-style.ts';
+import { say } from '../src/text/say.ts';
 
 /** A mean on a day. */
 export interface SeasonPlotPoint {
@@ -58,7 +59,7 @@ export function seasonPlot(chart: SeasonChart, width: number): SVGSVGElement | H
       Plot.gridY({ stroke: 'var(--line)', strokeOpacity: 1, ticks: 5 }),
       Plot.axisY({
         ticks: 5,
-        label: 'mean epg',
+        label: say('mean epg'),
         labelArrow: 'none',
         labelAnchor: 'top',
         tickSize: 0,

@@ -1,5 +1,6 @@
 import * as Plot from '@observablehq/plot';
 import { asPicture, plotStyle } from './plot-style.ts';
+import { say } from '../src/text/say.ts';
 
 /** One animal of the chart, in its order. */
 export interface SheddingBar {
@@ -53,7 +54,7 @@ export function sheddingPlot(chart: SheddingChart, width: number): SVGSVGElement
     y: { domain: [0, 100], axis: null },
     marks: [
       Plot.axisY([0, 20, 40, 60, 80, 100], {
-        label: 'running total of eggs',
+        label: say('running total of eggs'),
         labelArrow: 'none',
         labelAnchor: 'top',
         tickSize: 0,
@@ -91,7 +92,7 @@ export function sheddingPlot(chart: SheddingChart, width: number): SVGSVGElement
             fill: ({ isAmong }: SheddingBar) => (isAmong ? 'var(--accent)' : 'var(--sheet)'),
             stroke: 'var(--accent)',
             title: ({ tag, words, to }: SheddingBar) =>
-              `${tag}: ${words}, running total ${Math.round(to)} %`,
+              say('{tag}: {words}, running total {round} %', { tag, words, round: Math.round(to) }),
           }),
       Plot.ruleY([share], { stroke: 'var(--ink)', strokeDasharray: '6 4' }),
       Plot.line(luck, {
@@ -105,7 +106,7 @@ export function sheddingPlot(chart: SheddingChart, width: number): SVGSVGElement
       Plot.text(luckLabel(luck), {
         x: 'animals',
         y: 'share',
-        text: () => 'if all shed alike',
+        text: () => say('if all shed alike'),
         textAnchor: 'start',
         dx: 10,
         dy: 12,
@@ -125,7 +126,7 @@ export function sheddingPlot(chart: SheddingChart, width: number): SVGSVGElement
             fill: 'var(--soft)',
           })
         : Plot.axisX({
-            label: 'animals, highest epg first',
+            label: say('animals, highest epg first'),
             labelAnchor: 'center',
             labelArrow: 'none',
             tickSize: 3,

@@ -5,6 +5,7 @@ import { withdrawalFault } from '../src/treating/clear-date.ts';
 import { productFaults } from '../src/treating/product-check.ts';
 import type { TypedProduct } from '../src/treating/product.ts';
 import { shortNumber } from '../src/treating/short-number.ts';
+import { say } from '../src/text/say.ts';
 
 /** The facts of a product that are typed as text, in the order of the form. */
 const TEXTS = [
@@ -113,26 +114,33 @@ function readWithdrawal(
   mark: DecimalMark,
 ): Withdrawal | string {
   if (kind === 'not stated' || kind === 'not permitted') return { kind };
-  if (text === '') return `Type the ${kind} of the label, or choose not stated.`;
+  if (text === '') return say('Type the {kind} of the label, or choose not stated.', { kind });
   const value = parseNumber(text, mark);
   if (isFault(value)) return value.sentence;
   const withdrawal: Withdrawal = kind === 'days' ? { kind, days: value } : { kind, hours: value };
-  return withdrawalFault(withdrawal, 'The withdrawal')?.sentence ?? withdrawal;
+  return withdrawalFault(withdrawal, say('The withdrawal'))?.sentence ?? withdrawal;
 }
 
 /** The dose of a product in one line, as it was typed; empty where neither line nor strength is whole. */
 export function doseLine(product: Product): string {
   const { labelMl, labelPer, labelUnit = 'kg', mgPerKg, mgPerMl } = product;
   if (labelMl !== undefined && labelPer !== undefined)
-    return `${shortNumber(labelMl, 4)} mL per ${shortNumber(labelPer, 4)} ${labelUnit}`;
+    return say('{shortNumber} mL per {shortNumber2} {labelUnit}', {
+      shortNumber: shortNumber(labelMl, 4),
+      shortNumber2: shortNumber(labelPer, 4),
+      labelUnit,
+    });
   if (mgPerKg !== undefined && mgPerMl !== undefined)
-    return `${shortNumber(mgPerKg, 4)} mg per kg of ${shortNumber(mgPerMl, 4)} mg/mL`;
+    return say('{shortNumber} mg per kg of {shortNumber2} mg/mL', {
+      shortNumber: shortNumber(mgPerKg, 4),
+      shortNumber2: shortNumber(mgPerMl, 4),
+    });
   return '';
 }
 
 /** A withdrawal in words: `10 days`, `not permitted`, `not stated`. */
 export function withdrawalWords(withdrawal: Withdrawal | undefined): string {
-  if (withdrawal?.kind === 'days') return `${withdrawal.days} days`;
-  if (withdrawal?.kind === 'hours') return `${withdrawal.hours} hours`;
-  return withdrawal?.kind ?? 'not stated';
+  if (withdrawal?.kind === 'days') return say('{days} days', { days: withdrawal.days });
+  if (withdrawal?.kind === 'hours') return say('{hours} hours', { hours: withdrawal.hours });
+  return withdrawal?.kind ?? say('not stated');
 }

@@ -1,14 +1,19 @@
 import type { PersistenceAnswer } from '../src/storage/persistence.ts';
+import { say } from '../src/text/say.ts';
 
 /** What the browser answered when asked to keep what is here, in one sentence; '' before. */
 export function promiseWords(answer: PersistenceAnswer): string {
   switch (answer) {
     case 'promised':
-      return 'This browser has promised to keep your notebooks.';
+      return say('This browser has promised to keep your notebooks.');
     case 'refused':
-      return 'This browser may clear notebooks away when it runs out of room: save to a file now and then.';
+      return say(
+        'This browser may clear notebooks away when it runs out of room: save to a file now and then.',
+      );
     case 'not offered':
-      return 'This browser does not say how long it keeps notebooks: save to a file now and then.';
+      return say(
+        'This browser does not say how long it keeps notebooks: save to a file now and then.',
+      );
     case 'not asked':
       return '';
   }

@@ -3,6 +3,7 @@ import type { Reach } from '../src/notebook/edit-days.ts';
 import { dayOf } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
 import { dayWords } from './day-words.ts';
+import { say } from '../src/text/say.ts';
 
 /** The choices of reach, the one that rewrites nothing past first. */
 export const reaches: readonly Reach[] = ['from this day on', 'only this day', 'every day'];
@@ -20,13 +21,13 @@ export function reachField(
   const day = openDay === null ? undefined : dayOf(notebook, openDay);
   if (!day) return nothing;
   const words: Readonly<Record<Reach, string>> = {
-    'from this day on': `from ${dayWords(day)} on`,
-    'only this day': `only ${dayWords(day)}`,
-    'every day': 'every day, past ones too',
+    'from this day on': say('from {dayWords} on', { dayWords: dayWords(day) }),
+    'only this day': say('only {dayWords}', { dayWords: dayWords(day) }),
+    'every day': say('every day, past ones too'),
   };
   return html`
     <label class="field">
-      Holds
+      ${say('Holds')}
       <select
         @change=${(event: Event) => onChosen((event.target as HTMLSelectElement).value as Reach)}
       >

@@ -8,6 +8,7 @@ import { Select } from './selector-controller.ts';
 import { sayOfSettings } from './settings-said.ts';
 import { formStyles } from './form-styles.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 const herdWords = ['flock', 'herd', 'mob'] as const;
 
@@ -36,11 +37,13 @@ export class SdAboutForm extends LitElement {
     const title = this.field('title');
     const keep = parseNumber(this.field('keep'), about?.decimalMark ?? '.');
     if (title === '') {
-      this.fault = 'A notebook needs a name, to be found again in the list.';
+      this.fault = say('A notebook needs a name, to be found again in the list.');
       return;
     }
     if (isFault(keep) || keep < 0 || keep > 100) {
-      this.fault = isFault(keep) ? keep.sentence : 'The share left untreated is from 0 to 100 %.';
+      this.fault = isFault(keep)
+        ? keep.sentence
+        : say('The share left untreated is from 0 to 100 %.');
       return;
     }
     this.fault = '';
@@ -54,8 +57,8 @@ export class SdAboutForm extends LitElement {
       nextSample: this.field('nextSample'),
     };
     const sets = setsOf('about', 'notebook', facts);
-    await session.dispatch({ label: 'the settings of the notebook', source: 'typed', sets });
-    sayOfSettings(this, 'Kept.');
+    await session.dispatch({ label: say('the settings of the notebook'), source: 'typed', sets });
+    sayOfSettings(this, say('Kept.'));
   }
 
   private renderChoice(
@@ -87,49 +90,49 @@ export class SdAboutForm extends LitElement {
       <form @submit=${this.onSubmit} novalidate>
         <div class="row">
           <label class="field">
-            Name <input name="title" autocomplete="off" .value=${about.title ?? ''} />
+            ${say('Name')} <input name="title" autocomplete="off" .value=${about.title ?? ''} />
           </label>
           <label class="field">
-            Place <input name="place" autocomplete="off" .value=${about.place ?? ''} />
+            ${say('Place')} <input name="place" autocomplete="off" .value=${about.place ?? ''} />
           </label>
         </div>
         <div class="row">
           ${this.renderChoice(
-            'Together they are a',
+            say('Together they are a'),
             'herdWord',
             herdWords.map((word) => [word, word] as const),
             about.herdWord,
           )}
           ${this.renderChoice(
-            'Weights in',
+            say('Weights in'),
             'weightUnit',
             [
               ['kg', 'kilograms'],
               ['lb', 'pounds'],
             ],
             about.weightUnit,
-            'Weights already typed stay as they are.',
+            say('Weights already typed stay as they are.'),
           )}
           ${this.renderChoice(
-            'Decimal mark',
+            say('Decimal mark'),
             'decimalMark',
             [
-              ['.', 'point: 41.5'],
-              [',', 'comma: 41,5'],
+              ['.', say('point: 41.5')],
+              [',', say('comma: 41,5')],
             ],
             mark,
           )}
           <label class="field">
-            Leave untreated at least, %
+            ${say('Leave untreated at least, %')}
             <input name="keep" inputmode="decimal" autocomplete="off" .value=${keep} />
           </label>
         </div>
         <label class="field">
-          When to sample next, in your own words
+          ${say('When to sample next, in your own words')}
           <input name="nextSample" autocomplete="off" .value=${about.nextSample ?? ''} />
         </label>
         ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
-        <div class="actions"><button class="main">Keep these</button></div>
+        <div class="actions"><button class="main">${say('Keep these')}</button></div>
       </form>
     `;
   }

@@ -16,6 +16,7 @@ import { servicesContext } from './services.ts';
 import { formStyles } from './form-styles.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 /** Animals by their tags, typed or pasted, with a look at what will be added. One step of undo. */
 export class SdAddAnimals extends LitElement {
@@ -87,7 +88,10 @@ export class SdAddAnimals extends LitElement {
     if (!session || !services) return;
     const arrived = this.field('arrived');
     if (arrived !== '' && !isDate(arrived)) {
-      this.fault = `"${arrived}" is not a day of the calendar. Type it like 2026-05-03, or leave it empty.`;
+      this.fault = say(
+        '"{arrived}" is not a day of the calendar. Type it like 2026-05-03, or leave it empty.',
+        { arrived },
+      );
       return;
     }
     const group = this.field('group');
@@ -104,8 +108,11 @@ export class SdAddAnimals extends LitElement {
     this.text = '';
     this.fault = '';
     await session.dispatch(edit);
-    const what = added.length === 1 ? `${added[0]?.tag} is` : `${added.length} animals are`;
-    sayOfAnimals(this, `${what} added.`);
+    const what =
+      added.length === 1
+        ? say('{tag} is', { tag: added[0]?.tag })
+        : say('{n} animals are', { n: added.length });
+    sayOfAnimals(this, say('{what} added.', { what }));
   }
 
   private renderPreview(pasted: readonly PastedAnimal[]): TemplateResult | typeof nothing {
@@ -116,16 +123,17 @@ export class SdAddAnimals extends LitElement {
     return html`
       <div>
         <p>
-          <b>${fresh.length === 1 ? '1 new animal' : `${fresh.length} new animals`}</b>${
-            left > 0 ? `, ${left} left out` : ''
-          }
+          <b
+            >${fresh.length === 1 ? say('1 new animal') : say('{n} new animals', { n: fresh.length })}</b
+          >${left > 0 ? say(', {left} left out', { left }) : ''}
         </p>
         <p class="small soft tags">${fresh.map(({ tag }) => tag).join(' · ')}</p>
         ${
           remarks.length > 0
             ? html`<ul>
                 ${remarks.map(
-                  ({ line, tag, remark }) => html`<li>Line ${line}, ${tag}: ${remark}</li>`,
+                  ({ line, tag, remark }) =>
+                    html`<li>${say('Line {line}, {tag}: {remark}', { line, tag, remark })}</li>`,
                 )}
               </ul>`
             : nothing
@@ -141,7 +149,7 @@ export class SdAddAnimals extends LitElement {
     return html`
       <form @submit=${this.onSubmit} novalidate>
         <label class="field">
-          Tags, one on each line
+          ${say('Tags, one on each line')}
           <textarea
             name="tags"
             spellcheck="false"
@@ -154,38 +162,37 @@ export class SdAddAnimals extends LitElement {
             }}
           ></textarea>
           <span class="hint" id="how">
-            Type or paste them. From a sheet, the second column is the group and the third the
-            class.
+            ${say('Type or paste them. From a sheet, the second column is the group and the third the class.')}
           </span>
         </label>
         <div aria-live="polite">${this.renderPreview(pasted)}</div>
         <div class="row">
           <label class="field">
-            Group, where the list has none
+            ${say('Group, where the list has none')}
             <input name="group" autocomplete="off" />
           </label>
           <label class="field">
-            Class, where the list has none
+            ${say('Class, where the list has none')}
             <select name="class">
-              <option value="">not said</option>
+              <option value="">${say('not said')}</option>
               ${classes.map((kind) => html`<option value=${kind}>${kind}</option>`)}
             </select>
           </label>
           <label class="field">
-            Here since
+            ${say('Here since')}
             <input
               name="arrived"
               type="date"
               value=${session ? usualArrival(session) : ''}
               aria-describedby="since"
             />
-            <span class="hint" id="since">Empty: they were always here.</span>
+            <span class="hint" id="since">${say('Empty: they were always here.')}</span>
           </label>
         </div>
         ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
         <div class="actions">
           <button class="main">
-            ${fresh === 0 ? 'Add animals' : `Add ${fresh} ${fresh === 1 ? 'animal' : 'animals'}`}
+            ${fresh === 0 ? say('Add animals') : say('Add {fresh} {fresh, plural, one {animal} other {animals}}', { fresh })}
           </button>
         </div>
       </form>

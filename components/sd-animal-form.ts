@@ -14,6 +14,7 @@ import { servicesContext } from './services.ts';
 import { formStyles } from './form-styles.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 const fieldNames = [
   'tag',
@@ -92,7 +93,9 @@ export class SdAnimalForm extends LitElement {
     for (const name of ['born', 'arrived'] as const) {
       const date = typed.get(name) ?? '';
       if (date !== '' && !isDate(date)) {
-        this.fault = `"${date}" is not a day of the calendar. Type it like 2026-05-03.`;
+        this.fault = say('"{date}" is not a day of the calendar. Type it like 2026-05-03.', {
+          date,
+        });
         return;
       }
     }
@@ -100,7 +103,7 @@ export class SdAnimalForm extends LitElement {
     const said = Object.fromEntries([...typed].filter(([, text]) => text !== ''));
     const facts = { ...(said as Partial<AnimalFacts>), tag };
     if (tag === '') {
-      this.fault = 'Type the tag, as it stands on the animal.';
+      this.fault = say('Type the tag, as it stands on the animal.');
       return;
     }
     const edit = this.animalId === '' ? this.adding(facts) : this.changing(facts, typed);
@@ -110,7 +113,10 @@ export class SdAnimalForm extends LitElement {
     }
     this.fault = '';
     await session.dispatch(edit);
-    sayOfAnimals(this, `${facts.tag} is ${this.animalId === '' ? 'added' : 'changed'}.`);
+    sayOfAnimals(
+      this,
+      say('{tag} is {it}.', { tag: facts.tag, it: this.animalId === '' ? 'added' : 'changed' }),
+    );
     this.dispatchEvent(new CustomEvent('animal-kept', { bubbles: true, composed: true }));
     if (this.animalId === '') this.makeReadyForNext();
   }
@@ -156,7 +162,7 @@ export class SdAnimalForm extends LitElement {
       <label class="field">
         ${label}
         <select name=${name}>
-          <option value="">not said</option>
+          <option value="">${say('not said')}</option>
           ${options.map(
             (option) =>
               html`<option value=${option} ?selected=${option === chosen}>${option}</option>`,
@@ -174,7 +180,7 @@ export class SdAnimalForm extends LitElement {
       <form @submit=${this.onSubmit} novalidate>
         <div class="row">
           <label class="field">
-            Tag
+            ${say('Tag')}
             <input
               name="tag"
               autocomplete="off"
@@ -186,7 +192,7 @@ export class SdAnimalForm extends LitElement {
             />
           </label>
           <label class="field">
-            Name <input name="name" autocomplete="off" value=${animal?.name ?? ''} />
+            ${say('Name')} <input name="name" autocomplete="off" value=${animal?.name ?? ''} />
           </label>
         </div>
         ${this.remark ? html`<p class="remark small" role="status">${this.remark}</p>` : nothing}
@@ -194,27 +200,29 @@ export class SdAnimalForm extends LitElement {
           ${
             animal
               ? nothing
-              : html`<label class="field">Group <input name="group" autocomplete="off" /></label>`
+              : html`<label class="field"
+                  >${say('Group')} <input name="group" autocomplete="off"
+                /></label>`
           }
-          ${this.renderChoice('Species', 'species', speciesWords, animal?.species)}
-          ${this.renderChoice('Class', 'class', classes, animal?.class)}
-          ${this.renderChoice('Stage', 'stage', stages, animal?.stage)}
+          ${this.renderChoice(say('Species'), 'species', speciesWords, animal?.species)}
+          ${this.renderChoice(say('Class'), 'class', classes, animal?.class)}
+          ${this.renderChoice(say('Stage'), 'stage', stages, animal?.stage)}
         </div>
         <div class="row">
           <label class="field">
-            Born <input name="born" type="date" value=${animal?.born ?? ''} />
+            ${say('Born')} <input name="born" type="date" value=${animal?.born ?? ''} />
           </label>
           <label class="field">
-            Here since <input name="arrived" type="date" value=${arrived} />
+            ${say('Here since')} <input name="arrived" type="date" value=${arrived} />
           </label>
           <label class="field">
-            Electronic number
+            ${say('Electronic number')}
             <input name="electronic" autocomplete="off" value=${animal?.electronic ?? ''} />
           </label>
         </div>
         ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
         <div class="actions">
-          <button class="main">${animal ? 'Keep the change' : 'Add the animal'}</button>
+          <button class="main">${animal ? say('Keep the change') : say('Add the animal')}</button>
         </div>
       </form>
     `;

@@ -18,6 +18,7 @@ import { theme } from './theme.ts';
 import { epgWords, valueWords } from './treatment-row.ts';
 import './sd-sheet.ts';
 import type { SdSheet } from './sd-sheet.ts';
+import { say } from '../src/text/say.ts';
 
 /** What is kept of one animal, as a dialog: its counts by day, what it was given, and what was decided. */
 export class SdAnimalHistory extends LitElement {
@@ -94,8 +95,11 @@ export class SdAnimalHistory extends LitElement {
     const about = aboutOf(notebook);
     const count =
       epgWords(day.epg, day.bound ?? undefined, about) ||
-      (day.bound ? 'too many to count' : 'not counted');
-    const after = daysAfter === undefined ? '' : `, ${counted(daysAfter, 'day')} after treatment`;
+      (day.bound ? say('too many to count') : say('not counted'));
+    const after =
+      daysAfter === undefined
+        ? ''
+        : say(', {counted} after treatment', { counted: counted(daysAfter, 'day') });
     return html`
       <li>
         <span>${dayWords({ date: day.date, ...(day.label ? { label: day.label } : {}) })}</span>
@@ -107,11 +111,7 @@ export class SdAnimalHistory extends LitElement {
           ${
             decision
               ? html`<p class="small">
-                  Decided:
-                  ${decision.treat ? 'treat' : 'leave untreated'}${
-                    decision.reason === '' ? ', no reason given' : ` (${decision.reason})`
-                  }.
-                  Decided on ${valueWords(notebook, decision.values)}.
+                  ${say('Decided: {it}{it2}. Decided on {valueWords}.', { it: decision.treat ? 'treat' : say('leave untreated'), it2: decision.reason === '' ? say(', no reason given') : ` (${decision.reason})`, valueWords: valueWords(notebook, decision.values) })}
                 </p>`
               : nothing
           }
@@ -128,16 +128,20 @@ export class SdAnimalHistory extends LitElement {
       treatment;
     const mark = aboutOf(notebook).decimalMark ?? '.';
     const facts = [
-      doseMl === undefined ? 'no dose noted' : `${figureText(doseMl, undefined, mark)} mL`,
-      weightKg === undefined ? '' : `for ${figureText(weightKg, undefined, mark)} kg`,
+      doseMl === undefined
+        ? say('no dose noted')
+        : say('{figureText} mL', { figureText: figureText(doseMl, undefined, mark) }),
+      weightKg === undefined
+        ? ''
+        : say('for {figureText} kg', { figureText: figureText(weightKg, undefined, mark) }),
       route ?? '',
-      by ? `by ${by}` : '',
-      vet ? `by the dose of ${vet}` : '',
+      by ? say('by {by}', { by }) : '',
+      vet ? say('by the dose of {vet}', { vet }) : '',
       note ?? '',
     ];
     const clear = (text: string | undefined): string => {
-      const words = text ?? 'no clear date, ask your vet';
-      return /^\d/.test(words) ? `clear ${words}` : words;
+      const words = text ?? say('no clear date, ask your vet');
+      return /^\d/.test(words) ? say('clear {words}', { words }) : words;
     };
     return html`
       <li class="given">
@@ -145,7 +149,9 @@ export class SdAnimalHistory extends LitElement {
         <div>
           <p><b>${productName(notebook, product)}</b></p>
           <p class="small">${facts.filter(Boolean).join(', ')}</p>
-          <p class="small soft">Meat ${clear(meatClear)}; milk ${clear(milkClear)}.</p>
+          <p class="small soft">
+            ${say('Meat {clear}; milk {clear2}.', { clear: clear(meatClear), clear2: clear(milkClear) })}
+          </p>
         </div>
       </li>
     `;
@@ -155,10 +161,10 @@ export class SdAnimalHistory extends LitElement {
     const lines = this.lines.value;
     if (this.lines.error !== undefined)
       return html`<p class="fault" role="alert">
-        The history could not be worked out. Nothing is lost; close it and open it again.
+        ${say('The history could not be worked out. Nothing is lost; close it and open it again.')}
       </p>`;
-    if (lines === undefined) return html`<p class="soft">Working…</p>`;
-    if (lines.length === 0) return html`<p class="soft">Nothing is kept of it yet.</p>`;
+    if (lines === undefined) return html`<p class="soft">${say('Working…')}</p>`;
+    if (lines.length === 0) return html`<p class="soft">${say('Nothing is kept of it yet.')}</p>`;
     return html`
       <ol>
         ${lines.map((line) =>
@@ -184,7 +190,10 @@ export class SdAnimalHistory extends LitElement {
     const group = notebook && groupOn(notebook, this.animalId, day);
     const about = [animal?.name, animal?.class, group, animal?.stage].filter(Boolean).join(' · ');
     return html`
-      <sd-sheet heading=${animal ? `History of ${animal.tag}` : 'History'} isWide>
+      <sd-sheet
+        heading=${animal ? say('History of {tag}', { tag: animal.tag }) : say('History')}
+        isWide
+      >
         ${about === '' ? nothing : html`<p class="soft">${about}</p>`}
         ${notebook && animal ? this.renderLines(notebook) : nothing}
       </sd-sheet>

@@ -20,6 +20,7 @@ import { formStyles } from './form-styles.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-animal-form.ts';
+import { say } from '../src/text/say.ts';
 
 /** More rows than this are found by typing a part of the tag. */
 const mostShown = 200;
@@ -125,12 +126,12 @@ export class SdAnimalList extends LitElement {
 
   private get who(): string {
     const { picked } = this;
-    return picked.length === 1 ? (picked[0]?.tag ?? '') : `${picked.length} animals`;
+    return picked.length === 1 ? (picked[0]?.tag ?? '') : say('{n} animals', { n: picked.length });
   }
 
   private checkDate(date: string): boolean {
     if (isDate(date)) return true;
-    this.fault = `"${date}" is not a day of the calendar. Type it like 2026-05-03.`;
+    this.fault = say('"{date}" is not a day of the calendar. Type it like 2026-05-03.', { date });
     return false;
   }
 
@@ -141,8 +142,8 @@ export class SdAnimalList extends LitElement {
     const group = this.field('group');
     if (!session || !this.checkDate(date)) return;
     const ids = this.picked.map(({ id }) => id);
-    const to = group === '' ? 'in no group' : `in ${group}`;
-    const said = `${this.who} from ${date} on ${to}.`;
+    const to = group === '' ? say('in no group') : say('in {group}', { group });
+    const said = say('{who} from {date} on {to}.', { who: this.who, date, to });
     await this.finish(moveToGroup(session.notebook, ids, group, date), said);
   }
 
@@ -152,7 +153,7 @@ export class SdAnimalList extends LitElement {
     const date = this.field('date');
     if (!session || !this.checkDate(date)) return;
     const ids = this.picked.map(({ id }) => id);
-    const said = `${this.who} no longer here from ${date} on.`;
+    const said = say('{who} no longer here from {date} on.', { who: this.who, date });
     await this.finish(leaveFarm(session.notebook, ids, date, this.field('why')), said);
   }
 
@@ -160,14 +161,17 @@ export class SdAnimalList extends LitElement {
     const { session } = this.animals;
     if (!session) return;
     const ids = this.picked.map(({ id }) => id);
-    await this.finish(leaveFarm(session.notebook, ids, null, ''), `${this.who} here again.`);
+    await this.finish(
+      leaveFarm(session.notebook, ids, null, ''),
+      say('{who} here again.', { who: this.who }),
+    );
   }
 
   private async takeOff(): Promise<void> {
     const { session } = this.animals;
     if (!session) return;
     const ids = this.picked.map(({ id }) => id);
-    const said = `${this.who} removed. Undo brings them back, with their counts.`;
+    const said = say('{who} removed. Undo brings them back, with their counts.', { who: this.who });
     this.chosen = new Set();
     await this.finish(removeAnimals(session.notebook, ids), said);
   }
@@ -189,9 +193,14 @@ export class SdAnimalList extends LitElement {
   private stateOf(animal: Animal): string {
     const words = [this.groupOf(animal), animal.class, animal.name];
     if (animal.left !== undefined && animal.left <= this.date)
-      words.push(`left ${animal.left}${animal.leftWhy ? `, ${animal.leftWhy}` : ''}`);
+      words.push(
+        say('left {left}{it}', {
+          left: animal.left,
+          it: animal.leftWhy ? `, ${animal.leftWhy}` : '',
+        }),
+      );
     else if (animal.arrived !== undefined && animal.arrived > this.date)
-      words.push(`here from ${animal.arrived}`);
+      words.push(say('here from {arrived}', { arrived: animal.arrived }));
     return words.filter(Boolean).join(' · ');
   }
 
@@ -220,30 +229,30 @@ export class SdAnimalList extends LitElement {
     const opens = (doing: Doing): 'true' | 'false' => (this.doing === doing ? 'true' : 'false');
     return html`
       <p class="small" aria-live="polite">
-        ${none ? 'Tick the animals first.' : `${this.who} ticked.`}
+        ${none ? say('Tick the animals first.') : say('{who} ticked.', { who: this.who })}
       </p>
       <div class="tools">
         <button ?disabled=${none} aria-expanded=${opens('move')} @click=${() => this.begin('move')}>
-          Move to a group
+          ${say('Move to a group')}
         </button>
         <button
           ?disabled=${!isOne}
           aria-expanded=${opens('change')}
           @click=${() => this.begin('change')}
         >
-          Change
+          ${say('Change')}
         </button>
-        <button ?disabled=${!isOne} @click=${() => this.place(-1)}>Move up</button>
-        <button ?disabled=${!isOne} @click=${() => this.place(1)}>Move down</button>
+        <button ?disabled=${!isOne} @click=${() => this.place(-1)}>${say('Move up')}</button>
+        <button ?disabled=${!isOne} @click=${() => this.place(1)}>${say('Move down')}</button>
         <button
           ?disabled=${none}
           aria-expanded=${opens('leave')}
           @click=${() => this.begin('leave')}
         >
-          Left the farm
+          ${say('Left the farm')}
         </button>
-        <button ?disabled=${!hasLeft} @click=${this.comeBack}>Came back</button>
-        <button ?disabled=${none} @click=${this.takeOff}>Remove</button>
+        <button ?disabled=${!hasLeft} @click=${this.comeBack}>${say('Came back')}</button>
+        <button ?disabled=${none} @click=${this.takeOff}>${say('Remove')}</button>
       </div>
     `;
   }
@@ -265,7 +274,7 @@ export class SdAnimalList extends LitElement {
         )}
       </div>`;
     const dated = html`<label class="field">
-      ${this.doing === 'move' ? 'From this date on' : 'First day no longer here'}
+      ${this.doing === 'move' ? say('From this date on') : say('First day no longer here')}
       <input
         name="date"
         type="date"
@@ -279,24 +288,29 @@ export class SdAnimalList extends LitElement {
       return html`<form class="doing" @submit=${this.move} novalidate>
         <div class="row">
           <label class="field">
-            Group
+            ${say('Group')}
             <input name="group" autocomplete="off" list="groups" />
-            <span class="hint">Empty: in no group.</span>
+            <span class="hint">${say('Empty: in no group.')}</span>
           </label>
           ${dated}
         </div>
         ${this.renderGroupNames()} ${fault}
-        <div class="actions"><button class="main">Move ${this.who}</button></div>
+        <div class="actions">
+          <button class="main">${say('Move {who}', { who: this.who })}</button>
+        </div>
       </form>`;
     return html`<form class="doing" @submit=${this.leave} novalidate>
       <div class="row">
         ${dated}
         <label class="field">
-          Why <input name="why" autocomplete="off" placeholder="sold, died, moved away" />
+          ${say('Why')}
+          <input name="why" autocomplete="off" placeholder=${say('sold, died, moved away')} />
         </label>
       </div>
       ${this.renderWarnings()} ${fault}
-      <div class="actions"><button class="main">${this.who} left</button></div>
+      <div class="actions">
+        <button class="main">${say('{who} left', { who: this.who })}</button>
+      </div>
     </form>`;
   }
 
@@ -325,10 +339,12 @@ export class SdAnimalList extends LitElement {
     const shown = matching.slice(0, mostShown);
     const isAll = matching.length > 0 && matching.every(({ id }) => this.chosen.has(id));
     if (this.animals.value?.length === 0)
-      return html`<p class="soft">No animals yet. Add them under "Add many" or "Add one".</p>`;
+      return html`<p class="soft">
+        ${say('No animals yet. Add them under "Add many" or "Add one".')}
+      </p>`;
     return html`
       <label class="field">
-        Find by part of the tag, name or group
+        ${say('Find by part of the tag, name or group')}
         <input
           class="find"
           type="search"
@@ -345,15 +361,15 @@ export class SdAnimalList extends LitElement {
           .checked=${isAll}
           @change=${(event: Event) => this.pickAll((event.target as HTMLInputElement).checked)}
         />
-        ${this.find.trim() === '' ? 'All' : 'All found'} (${matching.length})
+        ${this.find.trim() === '' ? say('All') : say('All found')} (${matching.length})
       </label>
-      <ul aria-label="Animals">
+      <ul aria-label=${say('Animals')}>
         ${shown.map((animal) => this.renderRow(animal))}
       </ul>
       ${
         matching.length > shown.length
           ? html`<p class="small soft">
-              ${matching.length - shown.length} more: type a part of the tag to find them.
+              ${say('{it} more: type a part of the tag to find them.', { it: matching.length - shown.length })}
             </p>`
           : nothing
       }

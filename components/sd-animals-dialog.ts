@@ -8,6 +8,7 @@ import './sd-animal-list.ts';
 import './sd-sheet.ts';
 import './sd-tabs.ts';
 import type { SdSheet } from './sd-sheet.ts';
+import { say } from '../src/text/say.ts';
 
 /** The notebook's animals: the list of them with what can be done to one or many, and adding. */
 export class SdAnimalsDialog extends LitElement {
@@ -39,17 +40,17 @@ export class SdAnimalsDialog extends LitElement {
 
   private get tabs() {
     return [
-      { id: 'list', label: `Animals (${this.count.value ?? 0})` },
-      { id: 'many', label: 'Add many' },
-      { id: 'one', label: 'Add one' },
+      { id: 'list', label: say('Animals ({value})', { value: this.count.value ?? 0 }) },
+      { id: 'many', label: say('Add many') },
+      { id: 'one', label: say('Add one') },
     ];
   }
 
   protected override render(): TemplateResult {
     return html`
-      <sd-sheet heading="Animals" isWide>
+      <sd-sheet heading=${say('Animals')} isWide>
         <sd-tabs
-          label="Animals"
+          label=${say('Animals')}
           .tabs=${this.tabs}
           .chosen=${this.view}
           @tab-chosen=${(event: CustomEvent<{ id: string }>) => {

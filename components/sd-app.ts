@@ -16,8 +16,9 @@ import './sd-page.ts';
 import './sd-reminders.ts';
 import './sd-start.ts';
 import './sd-update-offer.ts';
+import { say } from '../src/text/say.ts';
 
-const program = 'Sampling Daybook';
+const program = say('Sampling Daybook');
 
 /**
  * The shell: the list of notebooks, or one open notebook. Which one stands in the address
@@ -162,7 +163,7 @@ export class SdApp extends LitElement {
     this.session = session;
     this.sessionGiven.setValue(session);
     this.isOpening = false;
-    document.title = `${aboutOf(session.notebook).title ?? 'Notebook'} · ${program}`;
+    document.title = `${aboutOf(session.notebook).title ?? say('Notebook')} · ${program}`;
     await this.updateComplete;
     await session.openNewest();
   }
@@ -202,7 +203,7 @@ export class SdApp extends LitElement {
       page,
       'sd-merge-dialog',
       () => import('./sd-merge-dialog.ts'),
-      (dialog) => dialog.take('the file', bring),
+      (dialog) => dialog.take(say('the file'), bring),
     );
   }
 
@@ -243,7 +244,7 @@ export class SdApp extends LitElement {
           @open-file=${this.onOpenFile}
         ></sd-page>`
       : this.isOpening
-        ? html`<p class="wait soft" role="status">Opening…</p>`
+        ? html`<p class="wait soft" role="status">${say('Opening…')}</p>`
         : html`<sd-start
             .trouble=${this.trouble}
             @open-notebook=${this.onOpen}
@@ -254,7 +255,8 @@ export class SdApp extends LitElement {
       <sd-update-offer></sd-update-offer>
       <sd-banner></sd-banner>
       <sd-reminders .page=${() => this.page}></sd-reminders>
-      ${page} ${this.drop.isOver ? html`<div class="over">Drop the file here</div>` : nothing}
+      ${page}
+      ${this.drop.isOver ? html`<div class="over">${say('Drop the file here')}</div>` : nothing}
     `;
   }
 }

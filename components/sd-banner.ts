@@ -3,6 +3,7 @@ import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { servicesContext, type Notice } from './services.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 /**
  * Says what a person has to know about where their typing is kept: no store, a store that failed, a
@@ -62,7 +63,7 @@ export class SdBanner extends LitElement {
     const told = all.filter(({ kind }, at) => all.findIndex((one) => one.kind === kind) === at);
     const saved = this.saved.value;
     if (saved?.state !== 'memory' || told.some(({ kind }) => kind === 'memory only')) return told;
-    const sentence = `Not saved. ${saved.sentence}`;
+    const sentence = say('Not saved. {sentence}', { sentence: saved.sentence });
     return [{ kind: 'not kept', sentence }, ...told];
   }
 

@@ -9,6 +9,7 @@ import { theme } from './theme.ts';
 import './sd-menu.ts';
 import './sd-rename-block.ts';
 import type { SdRenameBlock } from './sd-rename-block.ts';
+import { say } from '../src/text/say.ts';
 
 /**
  * The frame around one block of the page: its heading, folding, its place on the page, and the
@@ -162,7 +163,10 @@ export class SdBlock extends LitElement {
     try {
       await part.load();
     } catch {
-      this.trouble = `The part of the page for "${part.name}" did not arrive. Reload the page to try again; nothing typed is lost.`;
+      this.trouble = say(
+        'The part of the page for "{name}" did not arrive. Reload the page to try again; nothing typed is lost.',
+        { name: part.name },
+      );
       return;
     }
     if (this.block?.id !== block.id) return;
@@ -197,18 +201,20 @@ export class SdBlock extends LitElement {
     if (!block) return;
     const title = block.title ?? block.kind;
     const page = pageOf(this);
-    await this.blocks.session?.dispatch(removeRecord('blocks', block.id, `removing ${title}`));
-    tell(page, `"${title}" is off the page.`, 'with undo');
+    await this.blocks.session?.dispatch(
+      removeRecord('blocks', block.id, say('removing {title}', { title })),
+    );
+    tell(page, say('"{title}" is off the page.', { title }), 'with undo');
   }
 
   private get choices() {
     const { value: blocks = [] } = this.blocks;
     const at = blocks.findIndex(({ id }) => id === this.block?.id);
     return [
-      { label: 'Rename', run: () => this.renamer?.open(this.block) },
-      { label: 'Move up', run: () => this.move(-1), isDisabled: at <= 0 },
-      { label: 'Move down', run: () => this.move(1), isDisabled: at === blocks.length - 1 },
-      { label: 'Take off the page', run: () => this.takeOff() },
+      { label: say('Rename'), run: () => this.renamer?.open(this.block) },
+      { label: say('Move up'), run: () => this.move(-1), isDisabled: at <= 0 },
+      { label: say('Move down'), run: () => this.move(1), isDisabled: at === blocks.length - 1 },
+      { label: say('Take off the page'), run: () => this.takeOff() },
     ];
   }
 
@@ -219,10 +225,9 @@ export class SdBlock extends LitElement {
   private renderInner(block: Block): TemplateResult {
     if (this.trouble) return html`<p class="fault" role="alert">${this.trouble}</p>`;
     if (this.inner) return html`${this.inner}`;
-    if (blockRegistry[block.kind]) return html`<p class="soft">Opening…</p>`;
+    if (blockRegistry[block.kind]) return html`<p class="soft">${say('Opening…')}</p>`;
     return html`<p class="soft">
-      This version of the program cannot show a block of the kind "${block.kind}". It is kept as it
-      is.
+      ${say('This version of the program cannot show a block of the kind "{kind}". It is kept as it is.', { kind: block.kind })}
     </p>`;
   }
 
@@ -238,7 +243,11 @@ export class SdBlock extends LitElement {
             ${title}
           </button>
         </h2>
-        <sd-menu class="more" label=${`More about ${title}`} .choices=${this.choices}></sd-menu>
+        <sd-menu
+          class="more"
+          label=${say('More about {title}', { title })}
+          .choices=${this.choices}
+        ></sd-menu>
       </div>
     `;
   }

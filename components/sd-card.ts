@@ -15,6 +15,7 @@ import { typedEdit } from './grid-edits.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-find-animal.ts';
+import { say } from '../src/text/say.ts';
 
 /**
  * One animal at a time, for a phone in the yard or a tablet beside the microscope: its counts and
@@ -126,7 +127,7 @@ export class SdCard extends LitElement {
     if (next) await this.show(next.id);
     else {
       await this.revision.session?.enterRow(null);
-      this.announcer.say(by > 0 ? 'That was the last one.' : 'This is the first one.');
+      this.announcer.say(by > 0 ? say('That was the last one.') : say('This is the first one.'));
     }
   }
 
@@ -172,26 +173,27 @@ export class SdCard extends LitElement {
       counts.find((count) => count.id === this.focused) ??
       counts.find((count) => cellText(source, count).look === 'soft') ??
       counts[0];
-    if (column) await this.commit(column, 'too many');
+    if (column) await this.commit(column, say('too many'));
   }
 
   protected override render(): TemplateResult {
     const { session } = this.revision;
     const { animals } = this;
-    if (!session?.openDay) return html`<p>Add a sampling day first; then the cards are here.</p>`;
+    if (!session?.openDay)
+      return html`<p>${say('Add a sampling day first; then the cards are here.')}</p>`;
     if (this.row === null || !animals.some((animal) => animal.id === this.row))
       this.row = animals[0]?.id ?? null;
     const at = animals.findIndex((animal) => animal.id === this.row);
     const animal = animals[at];
     if (!animal)
-      return html`<p>No animal is present on this day. Add one by its tag.</p>
+      return html`<p>${say('No animal is present on this day. Add one by its tag.')}</p>
         <sd-find-animal @sd-animal-found=${this.onFoundEvent}></sd-find-animal>`;
     const day = session.openDay;
     const date = dayOf(session.notebook, day)?.date ?? day;
     const group = groupOn(session.notebook, animal.id, date);
-    const what = this.line === 'bench' ? `cup ${at + 1}` : `${at + 1}.`;
+    const what = this.line === 'bench' ? say('cup {it}', { it: at + 1 }) : `${at + 1}.`;
     return html`
-      <div class="lines" role="group" aria-label="Order">
+      <div class="lines" role="group" aria-label=${say('Order')}>
         ${(['bench', 'yard'] as const).map(
           (line) => html`
             <button
@@ -200,30 +202,31 @@ export class SdCard extends LitElement {
                 this.line = line;
               }}
             >
-              ${line === 'bench' ? 'At the bench' : 'In the yard'}
+              ${line === 'bench' ? say('At the bench') : say('In the yard')}
             </button>
           `,
         )}
-        <button class="quiet" @click=${this.goToList}>Treatment list</button>
+        <button class="quiet" @click=${this.goToList}>${say('Treatment list')}</button>
       </div>
       <sd-find-animal @sd-animal-found=${this.onFoundEvent}></sd-find-animal>
       <div class="head">
-        <button class="step" aria-label="The one before" @click=${() => this.step(-1)}>
+        <button class="step" aria-label=${say('The one before')} @click=${() => this.step(-1)}>
           <span aria-hidden="true">‹</span>
         </button>
         <h2>
           ${animal.tag}
           <small
-            >${[animal.name, group].filter(Boolean).join(' · ')} · ${what} of
-            ${animals.length}</small
+            >${say('{list} · {what} of {n}', { list: [animal.name, group].filter(Boolean).join(' · '), what, n: animals.length })}</small
           >
         </h2>
       </div>
       ${this.renderAnswer(session, day, animal.id)} ${this.renderStatus(session, day, animal.id)}
       ${this.parts(session).map((part) => this.renderPart(session, day, animal.id, part))}
       <div class="onward">
-        <button @click=${() => session.undo()} ?disabled=${session.undoLabel === null}>Undo</button>
-        <button class="main" @mousedown=${keepKeypad} @click=${this.onNext}>Next</button>
+        <button @click=${() => session.undo()} ?disabled=${session.undoLabel === null}>
+          ${say('Undo')}
+        </button>
+        <button class="main" @mousedown=${keepKeypad} @click=${this.onNext}>${say('Next')}</button>
       </div>
       <p class="visually-hidden" role="status">${this.announcer.text}</p>
     `;
@@ -243,7 +246,7 @@ export class SdCard extends LitElement {
   private readonly goToList = (): void => {
     this.dispatchEvent(
       new CustomEvent('sd-go-to-block', {
-        detail: { kind: 'treatment list' },
+        detail: { kind: say('treatment list') },
         bubbles: true,
         composed: true,
       }),
@@ -263,7 +266,7 @@ export class SdCard extends LitElement {
                   data-animal=${animalOf(session.notebook, row)?.tag ?? row}
                   data-day=${day}
                   data-column=${epg.key}
-                  ><strong>${figure.text}</strong> epg</span
+                  ><strong>${figure.text}</strong> ${say('epg')}</span
                 >
                 ${figure.note ? html`<span>${figure.note}</span>` : nothing}`
             : nothing
@@ -275,7 +278,7 @@ export class SdCard extends LitElement {
                 class="quiet sure"
                 @click=${() => askOrigin(this, { kind: 'cell', row, column: epg.id })}
               >
-                How sure, and from what
+                ${say('How sure, and from what')}
               </button>`
             : nothing
         }
@@ -292,8 +295,8 @@ export class SdCard extends LitElement {
     if (status === '' || status === 'sampled') return nothing;
     return html`
       <p class="status">
-        This cup: ${status}. Its counts enter no figure.
-        <button @click=${() => this.setStatus('')}>Take it back</button>
+        ${say('This cup: {status}. Its counts enter no figure.', { status })}
+        <button @click=${() => this.setStatus('')}>${say('Take it back')}</button>
       </p>
     `;
   }
@@ -320,10 +323,12 @@ export class SdCard extends LitElement {
   private renderCouldNot(): TemplateResult {
     return html`
       <div class="could-not" @mousedown=${keepKeypad}>
-        <button @click=${() => this.setStatus('not sampled')}>Not sampled</button>
-        <button @click=${() => this.step(1)}>One chamber only</button>
-        <button @click=${this.tooMany}>Too many</button>
-        <button @click=${() => this.setStatus('could not count')}>Could not count</button>
+        <button @click=${() => this.setStatus(say('not sampled'))}>${say('Not sampled')}</button>
+        <button @click=${() => this.step(1)}>${say('One chamber only')}</button>
+        <button @click=${this.tooMany}>${say('Too many')}</button>
+        <button @click=${() => this.setStatus(say('could not count'))}>
+          ${say('Could not count')}
+        </button>
       </div>
     `;
   }
@@ -338,7 +343,7 @@ function keepKeypad(event: MouseEvent): void {
 function outcomeTemplate({ look, text, reason }: CellText): TemplateResult | typeof nothing {
   if (text === '') return nothing;
   if (look === 'over')
-    return html`<span class="chip over">over your criteria</span>
+    return html`<span class="chip over">${say('over your criteria')}</span>
       <p class="small">${text}</p>`;
   const isOpen = look === 'open';
   return html`${isOpen ? html`<span class="chip open">${text}</span>` : nothing}

@@ -18,13 +18,14 @@ import { reaches } from './reach-field.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import { ruleOf } from './verdict-rule.ts';
+import { say } from '../src/text/say.ts';
 
 const KEYS = ['expected_efficacy', 'efficacy_threshold'] as const;
 type LimitKey = (typeof KEYS)[number];
 
 const FACTS: Readonly<Record<LimitKey, { readonly label: string; readonly start: number }>> = {
-  expected_efficacy: { label: 'Expected reduction', start: EXPECTED_PERCENT },
-  efficacy_threshold: { label: 'Lower threshold', start: THRESHOLD_PERCENT },
+  expected_efficacy: { label: say('Expected reduction'), start: EXPECTED_PERCENT },
+  efficacy_threshold: { label: say('Lower threshold'), start: THRESHOLD_PERCENT },
 };
 
 /**
@@ -79,11 +80,11 @@ export class SdCheckLimits extends LitElement {
     );
     this.said = '';
     if (isFault(expected) || expected === undefined || expected <= 0 || expected > 100)
-      this.fault = 'The expected reduction is a number up to 100 %.';
+      this.fault = say('The expected reduction is a number up to 100 %.');
     else if (isFault(threshold) || threshold === undefined || threshold <= 0)
-      this.fault = 'The lower threshold is a number above 0 %.';
+      this.fault = say('The lower threshold is a number above 0 %.');
     else if (threshold >= expected)
-      this.fault = 'The lower threshold must be below the expected reduction.';
+      this.fault = say('The lower threshold must be below the expected reduction.');
     else {
       const reach = formText(form, 'reach') as Reach;
       const saidBy = formText(form, 'saidBy');
@@ -91,7 +92,7 @@ export class SdCheckLimits extends LitElement {
       await session.dispatch(
         limitsEdit(notebook, this.day, { expected, threshold, saidBy }, reach),
       );
-      this.said = 'Kept, and yours.';
+      this.said = say('Kept, and yours.');
     }
   }
 
@@ -114,7 +115,7 @@ export class SdCheckLimits extends LitElement {
     this.fault = isFault(edit) ? edit.sentence : '';
     if (isFault(edit)) return;
     await session.dispatch(edit);
-    this.said = 'Kept.';
+    this.said = say('Kept.');
   }
 
   private async keepRule(event: SubmitEvent): Promise<void> {
@@ -125,14 +126,16 @@ export class SdCheckLimits extends LitElement {
     const [fewest, share] = [formText(form, 'fewest'), formText(form, 'share')];
     this.said = '';
     if (!/^\d{1,3}$/.test(fewest) || Number(fewest) < 2)
-      this.fault = 'The fewest animals with eggs is a whole number from 2.';
+      this.fault = say('The fewest animals with eggs is a whole number from 2.');
     else if (!/^\d{1,3}$/.test(share) || Number(share) < 1 || Number(share) > 100)
-      this.fault = 'The largest share of one animal is from 1 to 100 %.';
+      this.fault = say('The largest share of one animal is from 1 to 100 %.');
     else {
       this.fault = '';
       const choices = { ...block.choices, fewest, share };
-      await session.dispatch(changeBlock(block.id, { choices }, 'the conditions of a verdict'));
-      this.said = 'Kept.';
+      await session.dispatch(
+        changeBlock(block.id, { choices }, say('the conditions of a verdict')),
+      );
+      this.said = say('Kept.');
     }
   }
 
@@ -143,18 +146,20 @@ export class SdCheckLimits extends LitElement {
     const day = dayOf(notebook, this.day);
     const words = day ? dayWords(day) : this.day;
     const reachWords: Readonly<Record<Reach, string>> = {
-      'from this day on': `from ${words} on`,
-      'only this day': `only ${words}`,
-      'every day': 'every day, past ones too',
+      'from this day on': say('from {words} on', { words }),
+      'only this day': say('only {words}', { words }),
+      'every day': say('every day, past ones too'),
     };
     return html`
       <form @submit=${this.keepLimits} novalidate>
-        <h4>What it is held against</h4>
+        <h4>${say('What it is held against')}</h4>
         <p class="small soft">
           ${
             isOwn
               ? (limits[0]?.saidBy ?? '')
-              : '99 % and 90 % are from memory of the 2023 guideline: check with your vet. 95 % is another threshold in use.'
+              : say(
+                  '99 % and 90 % are from memory of the 2023 guideline: check with your vet. 95 % is another threshold in use.',
+                )
           }
         </p>
         <div class="limits">
@@ -171,7 +176,7 @@ export class SdCheckLimits extends LitElement {
               </label>`,
           )}
           <label class="field">
-            Who said so
+            ${say('Who said so')}
             <input
               name="saidBy"
               autocomplete="off"
@@ -179,13 +184,13 @@ export class SdCheckLimits extends LitElement {
             />
           </label>
           <label class="field">
-            Holds
+            ${say('Holds')}
             <select name="reach">
               ${reaches.map((reach) => html`<option value=${reach}>${reachWords[reach]}</option>`)}
             </select>
           </label>
         </div>
-        <button>Keep these as mine</button>
+        <button>${say('Keep these as mine')}</button>
       </form>
     `;
   }
@@ -197,10 +202,10 @@ export class SdCheckLimits extends LitElement {
     const text = (days: number | undefined): string => (days === undefined ? '' : String(days));
     return html`
       <form @submit=${(event: SubmitEvent) => this.keepWindow(event, id)} novalidate>
-        <h4>Days to the second sample: ${name}</h4>
+        <h4>${say('Days to the second sample: {name}', { name })}</h4>
         <div class="limits">
           <label class="field">
-            From day
+            ${say('From day')}
             <input
               name="from"
               inputmode="numeric"
@@ -210,7 +215,7 @@ export class SdCheckLimits extends LitElement {
             />
           </label>
           <label class="field">
-            To day
+            ${say('To day')}
             <input
               name="to"
               inputmode="numeric"
@@ -218,10 +223,14 @@ export class SdCheckLimits extends LitElement {
               placeholder=${String(window.toDays)}
               .value=${text(product?.sampleToDays)}
             />
-            <span class="hint">empty: ${window.fromDays} to ${window.toDays}, ${window.why}</span>
+            <span class="hint"
+              >${say('empty: {fromDays} to {toDays}, {why}', { fromDays: window.fromDays, toDays: window.toDays, why: window.why })}</span
+            >
           </label>
         </div>
-        <button aria-label=${`Keep the days of ${name}`}>Keep the days</button>
+        <button aria-label=${say('Keep the days of {name}', { name })}>
+          ${say('Keep the days')}
+        </button>
       </form>
     `;
   }
@@ -230,10 +239,10 @@ export class SdCheckLimits extends LitElement {
     const rule = ruleOf(this.block.value?.choices);
     return html`
       <form @submit=${this.keepRule} novalidate>
-        <h4>When a verdict may stand</h4>
+        <h4>${say('When a verdict may stand')}</h4>
         <div class="limits">
           <label class="field">
-            Animals with eggs before, at least
+            ${say('Animals with eggs before, at least')}
             <input
               name="fewest"
               inputmode="numeric"
@@ -242,7 +251,7 @@ export class SdCheckLimits extends LitElement {
             />
           </label>
           <label class="field">
-            Share of the eggs that one animal may carry, %
+            ${say('Share of the eggs that one animal may carry, %')}
             <input
               name="share"
               inputmode="numeric"
@@ -251,7 +260,7 @@ export class SdCheckLimits extends LitElement {
             />
           </label>
         </div>
-        <button>Keep the conditions</button>
+        <button>${say('Keep the conditions')}</button>
       </form>
     `;
   }
@@ -290,7 +299,11 @@ function limitsEdit(
       ...changeLimit(notebook, day, id, values[key], reach).sets,
     ];
   });
-  return { label: `expected reduction and threshold, ${reach}`, source: 'typed', sets };
+  return {
+    label: say('expected reduction and threshold, {reach}', { reach }),
+    source: 'typed',
+    sets,
+  };
 }
 
 customElements.define('sd-check-limits', SdCheckLimits);

@@ -7,6 +7,7 @@ import { countedOf } from './counted-words.ts';
 import { dayWords } from './day-words.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 /**
  * Things to have ready and to do on the day, ticked off for each sampling day by itself; and, for the
@@ -110,7 +111,7 @@ export class SdCheckList extends LitElement {
     if (!session || !block) return;
     const { [`${day} ${line}`]: _, ...others } = block.choices ?? {};
     const choices = isDone ? { ...others, [`${day} ${line}`]: 'done' } : others;
-    await session.dispatch(changeBlock(block.id, { choices }, `the check list`));
+    await session.dispatch(changeBlock(block.id, { choices }, say('the check list')));
   }
 
   private async keepLines(): Promise<void> {
@@ -119,7 +120,11 @@ export class SdCheckList extends LitElement {
     const next = this.renderRoot.querySelector<HTMLInputElement>('[name="next"]')?.value.trim();
     this.isEditing = false;
     if (!session || !block) return;
-    const { label, source, sets } = changeBlock(block.id, { text }, 'the lines of the check list');
+    const { label, source, sets } = changeBlock(
+      block.id,
+      { text },
+      say('the lines of the check list'),
+    );
     const nextSets = setsOf('about', 'notebook', { nextSample: next });
     await session.dispatch({ label, source, sets: [...sets, ...nextSets] });
   }
@@ -133,15 +138,15 @@ export class SdCheckList extends LitElement {
   private renderEditor(): TemplateResult {
     return html`
       <label class="field">
-        One thing on each line
+        ${say('One thing on each line')}
         <textarea .value=${this.block.value?.text ?? ''}></textarea>
       </label>
       <label class="field">
-        When to sample next
+        ${say('When to sample next')}
         <input name="next" autocomplete="off" .value=${this.nextSample.value ?? ''} />
       </label>
       <div class="actions">
-        <button class="main" @click=${this.keepLines}>Keep the list</button>
+        <button class="main" @click=${this.keepLines}>${say('Keep the list')}</button>
       </div>
     `;
   }
@@ -154,7 +159,7 @@ export class SdCheckList extends LitElement {
     const isEnd = present > 0 && counted === present;
     return html`
       <p class="next ${isEnd ? 'now' : ''}">
-        ${isEnd ? 'All counted. ' : nothing}<b>Next sample:</b> ${next}
+        ${isEnd ? say('All counted. ') : nothing}<b>${say('Next sample:')}</b> ${next}
       </p>
     `;
   }
@@ -168,7 +173,7 @@ export class SdCheckList extends LitElement {
     const done = lines.filter((line) => block?.choices?.[`${day} ${line}`] === 'done').length;
     return html`
       <p class="small soft">
-        ${shown ? `${dayWords(shown)} · ` : nothing}${done} of ${lines.length} done
+        ${shown ? `${dayWords(shown)} · ` : nothing}${say('{done} of {n} done', { done, n: lines.length })}
       </p>
       <ul>
         ${lines.map(
@@ -188,7 +193,7 @@ export class SdCheckList extends LitElement {
         )}
       </ul>
       ${this.renderNext()}
-      <button class="quiet edit" @click=${this.edit}>Change the list</button>
+      <button class="quiet edit" @click=${this.edit}>${say('Change the list')}</button>
     `;
   }
 }

@@ -10,6 +10,7 @@ import { servicesContext } from './services.ts';
 import { theme } from './theme.ts';
 import './sd-sheet.ts';
 import type { SdSheet } from './sd-sheet.ts';
+import { say } from '../src/text/say.ts';
 
 /** So many are drawn at a time; the next ones follow as these are settled. */
 const mostDrawn = 50;
@@ -83,7 +84,7 @@ export class SdClashesDialog extends LitElement {
     if (!session) return;
     const place = placeWords(session.notebook, clash.path);
     await session.dispatch(choosing(clash, value, place));
-    this.said = `${place}: ${valueWords(value)} stands.`;
+    this.said = say('{place}: {valueWords} stands.', { place, valueWords: valueWords(value) });
     await this.updateComplete;
     const next = this.renderRoot.querySelector<HTMLElement>('.values button');
     (next ?? this.renderRoot.querySelector<HTMLElement>('#none'))?.focus();
@@ -96,7 +97,7 @@ export class SdClashesDialog extends LitElement {
     return html`
       <li>
         <span>${place}</span>
-        <div class="values" role="group" aria-label=${`Which one stands: ${place}`}>
+        <div class="values" role="group" aria-label=${say('Which one stands: {place}', { place })}>
           ${clash.values.map(
             ({ value, stamp }) => html`
               <button @click=${() => this.choose(clash, value)}>
@@ -115,7 +116,7 @@ export class SdClashesDialog extends LitElement {
     const rest = clashes.length - mostDrawn;
     return html`
       <sd-sheet
-        heading="Where two copies differ"
+        heading=${say('Where two copies differ')}
         isWide
         @sheet-closed=${() => {
           this.isOpen = false;
@@ -123,15 +124,14 @@ export class SdClashesDialog extends LitElement {
       >
         ${
           clashes.length === 0
-            ? html`<p id="none" tabindex="-1">Nowhere: every value is settled.</p>`
+            ? html`<p id="none" tabindex="-1">${say('Nowhere: every value is settled.')}</p>`
             : html`<p>
-                  Each device wrote a value without knowing of the other’s. Choose the one that is
-                  right; until then the newest one counts. Undo takes a choice back.
+                  ${say('Each device wrote a value without knowing of the other’s. Choose the one that is right; until then the newest one counts. Undo takes a choice back.')}
                 </p>
                 <ul class="plain">
                   ${clashes.slice(0, mostDrawn).map((clash) => this.renderClash(clash))}
                 </ul>
-                ${rest > 0 ? html`<p class="soft">and ${rest} more</p>` : nothing}`
+                ${rest > 0 ? html`<p class="soft">${say('and {rest} more', { rest })}</p>` : nothing}`
         }
         <p role="status">${this.said}</p>
       </sd-sheet>

@@ -26,6 +26,7 @@ import { theme } from './theme.ts';
 import './sd-formula-field.ts';
 import './sd-sheet.ts';
 import type { SdSheet } from './sd-sheet.ts';
+import { say } from '../src/text/say.ts';
 
 /**
  * All columns in their order: which show, which come first, and the facts of each one. Every change
@@ -195,17 +196,23 @@ export class SdColumnsDialog extends LitElement {
   private async takeAway(): Promise<void> {
     const { columnId, draft } = this;
     if (columnId === null) return;
-    await this.dispatch(removeRecord('columns', columnId, `taking away the column ${draft.label}`));
+    await this.dispatch(
+      removeRecord(
+        'columns',
+        columnId,
+        say('taking away the column {label}', { label: draft.label }),
+      ),
+    );
     this.columnId = null;
   }
 
   protected override render(): TemplateResult {
     const heading =
       this.columnId === null
-        ? 'Columns'
+        ? say('Columns')
         : this.columnId === 'new'
-          ? 'Add a column'
-          : `Column: ${this.draft.label}`;
+          ? say('Add a column')
+          : say('Column: {label}', { label: this.draft.label });
     return html`<sd-sheet heading=${heading}>
       ${this.columnId === null ? this.listTemplate() : this.formTemplate()}
     </sd-sheet>`;
@@ -214,7 +221,9 @@ export class SdColumnsDialog extends LitElement {
   private listTemplate(): TemplateResult {
     const { session } = this.columns;
     const list = session ? columnsOf(session.notebook) : [];
-    return html`<p class="soft">Ticked columns show. What is hidden still counts in formulas.</p>
+    return html`<p class="soft">
+        ${say('Ticked columns show. What is hidden still counts in formulas.')}
+      </p>
       <ol>
         ${list.map((column, i) => {
           const name = column.label ?? column.key;
@@ -229,7 +238,7 @@ export class SdColumnsDialog extends LitElement {
             >
             <button
               class="quiet icon"
-              aria-label="Move ${name} to the left"
+              aria-label=${say('Move {name} to the left', { name })}
               ?disabled=${i === 0}
               @click=${() => this.move(column, -1)}
             >
@@ -237,21 +246,25 @@ export class SdColumnsDialog extends LitElement {
             </button>
             <button
               class="quiet icon"
-              aria-label="Move ${name} to the right"
+              aria-label=${say('Move {name} to the right', { name })}
               ?disabled=${i === list.length - 1}
               @click=${() => this.move(column, 1)}
             >
               <span aria-hidden="true">↓</span>
             </button>
-            <button class="quiet" aria-label="Change ${name}" @click=${() => this.show(column.id)}>
-              Change
+            <button
+              class="quiet"
+              aria-label=${say('Change {name}', { name })}
+              @click=${() => this.show(column.id)}
+            >
+              ${say('Change')}
             </button>
           </li>`;
         })}
       </ol>
       ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
       <div class="actions">
-        <button class="main" @click=${() => this.show('new')}>Add a column</button>
+        <button class="main" @click=${() => this.show('new')}>${say('Add a column')}</button>
       </div>`;
   }
 
@@ -260,11 +273,11 @@ export class SdColumnsDialog extends LitElement {
     const isNew = this.columnId === 'new';
     const isMeasured = draft.kind === 'number' || draft.kind === 'score';
     return html`<form @submit=${this.onSubmit} @input=${this.onInput} novalidate>
-      ${field('Name', 'label', draft.label)}
+      ${field(say('Name'), 'label', draft.label)}
       ${
         isNew
           ? html`<label class="field"
-              >What stands in it
+              >${say('What stands in it')}
               <select name="kind">
                 ${Object.entries(kindWords).map(
                   ([kind, words]) =>
@@ -277,7 +290,7 @@ export class SdColumnsDialog extends LitElement {
       ${
         draft.kind === 'formula'
           ? html`<sd-formula-field
-              label="Formula, for every animal ="
+              label=${say('Formula, for every animal =')}
               place="column"
               own-key=${draft.key || nothing}
               .value=${draft.formula}
@@ -291,31 +304,36 @@ export class SdColumnsDialog extends LitElement {
       ${
         draft.kind === 'choice' || draft.kind === 'score'
           ? html`<label class="field"
-              >${draft.kind === 'choice' ? 'Words to choose from' : 'A word for each point, from the least up'},
-              one on each line
+              >${say('{it}, one on each line', { it: draft.kind === 'choice' ? say('Words to choose from') : say('A word for each point, from the least up') })}
               <textarea name="words" .value=${draft.words}></textarea>
             </label>`
           : nothing
       }
       <div class="row">
-        ${field('Unit', 'unit', draft.unit)}
-        ${isMeasured ? field('At least', 'low', draft.low) : nothing}
-        ${isMeasured ? field('At most', 'high', draft.high) : nothing}
-        ${draft.kind === 'score' ? field('In steps of', 'step', draft.step) : nothing}
-        ${draft.kind === 'formula' ? field('Decimals', 'decimals', draft.decimals) : nothing}
-        ${field('Width in pixels', 'width', draft.width, 'as needed')}
-        ${field('Name in formulas', 'key', draft.key, 'from the name')}
+        ${field(say('Unit'), 'unit', draft.unit)}
+        ${isMeasured ? field(say('At least'), 'low', draft.low) : nothing}
+        ${isMeasured ? field(say('At most'), 'high', draft.high) : nothing}
+        ${draft.kind === 'score' ? field(say('In steps of'), 'step', draft.step) : nothing}
+        ${draft.kind === 'formula' ? field(say('Decimals'), 'decimals', draft.decimals) : nothing}
+        ${field(say('Width in pixels'), 'width', draft.width, say('as needed'))}
+        ${field(say('Name in formulas'), 'key', draft.key, say('from the name'))}
       </div>
-      ${field('What to type here, or what it means', 'help', draft.help)}
+      ${field(say('What to type here, or what it means'), 'help', draft.help)}
       <label
-        ><input type="checkbox" name="isHidden" .checked=${draft.isHidden} />Hidden; still counts in
-        formulas</label
+        ><input
+          type="checkbox"
+          name="isHidden"
+          .checked=${draft.isHidden}
+        />${say('Hidden; still counts in formulas')}</label
       >
       ${
         draft.kind === 'formula'
           ? html`<label
-              ><input type="checkbox" name="isShaded" .checked=${draft.isShaded} />Shaded by its
-              figure, light to dark</label
+              ><input
+                type="checkbox"
+                name="isShaded"
+                .checked=${draft.isShaded}
+              />${say('Shaded by its figure, light to dark')}</label
             >`
           : nothing
       }
@@ -325,11 +343,11 @@ export class SdColumnsDialog extends LitElement {
           isNew
             ? nothing
             : html`<button type="button" class="quiet away" @click=${this.takeAway}>
-                Take the column away
+                ${say('Take the column away')}
               </button>`
         }
-        <button type="button" @click=${() => this.show(null)}>All columns</button>
-        <button class="main">${isNew ? 'Add the column' : 'Keep the change'}</button>
+        <button type="button" @click=${() => this.show(null)}>${say('All columns')}</button>
+        <button class="main">${isNew ? say('Add the column') : say('Keep the change')}</button>
       </div>
     </form>`;
   }

@@ -7,6 +7,7 @@ import { theme } from './theme.ts';
 import './sd-card.ts';
 import './sd-formula-bar.ts';
 import './sd-grid.ts';
+import { say } from '../src/text/say.ts';
 
 /** All animals as a grid, or one animal at a time. */
 type View = 'grid' | 'card';
@@ -129,8 +130,8 @@ export class SdCounts extends LitElement {
         ${words}
       </button>
     `;
-    return html`<div class="views" role="group" aria-label="How the counts are shown">
-      ${choice('grid', 'All animals')} ${choice('card', 'One animal')}
+    return html`<div class="views" role="group" aria-label=${say('How the counts are shown')}>
+      ${choice('grid', say('All animals'))} ${choice('card', say('One animal'))}
     </div>`;
   }
 

@@ -21,6 +21,7 @@ import { formStyles } from './form-styles.ts';
 import { theme } from './theme.ts';
 import './sd-formula-field.ts';
 import type { FormulaChange } from './sd-formula-field.ts';
+import { say } from '../src/text/say.ts';
 
 /**
  * The reasons to treat, most dangerous first: each in words, with its condition, the animals it is
@@ -144,10 +145,15 @@ export class SdCriteriaForm extends LitElement {
     const left =
       leftOut.length === 0
         ? ''
-        : ` Left out, since this notebook has no such column: ${leftOut.join(', ')}.`;
+        : say(' Left out, since this notebook has no such column: {leftOut}.', {
+            leftOut: leftOut.join(', '),
+          });
     sayOfSettings(
       this,
-      `${counted(drafts.length, 'reason')} of "${set.name}" to go through with your vet. ${set.about}${left} Nothing holds until you keep them.`,
+      say(
+        '{counted} of "{name}" to go through with your vet. {about}{left} Nothing holds until you keep them.',
+        { counted: counted(drafts.length, 'reason'), name: set.name, about: set.about, left },
+      ),
     );
   }
 
@@ -155,21 +161,23 @@ export class SdCriteriaForm extends LitElement {
     return html`
       <div class="row">
         <label class="field">
-          A ready set
+          ${say('A ready set')}
           <select class="ready">
             ${READY_SETS.map(({ id, name }) => html`<option value=${id}>${name}</option>`)}
           </select>
-          <span class="hint">Examples, to be set with your vet. Your limits stay as they are.</span>
+          <span class="hint"
+            >${say('Examples, to be set with your vet. Your limits stay as they are.')}</span
+          >
         </label>
         <div class="field">
-          <span>in place of the list below</span>
+          <span>${say('in place of the list below')}</span>
           <button
             @click=${() =>
               this.startFrom(
                 this.renderRoot.querySelector<HTMLSelectElement>('.ready')?.value ?? '',
               )}
           >
-            Start from a ready set
+            ${say('Start from a ready set')}
           </button>
         </div>
       </div>
@@ -187,7 +195,7 @@ export class SdCriteriaForm extends LitElement {
       const wrong = draftFault(session.engine, draft);
       if (wrong === null) continue;
       this.editing = draft.id;
-      this.fault = `"${draft.reason || 'New reason'}": ${wrong}`;
+      this.fault = `"${draft.reason || say('New reason')}": ${wrong}`;
       return;
     }
     const criteria = criteriaOf(
@@ -195,11 +203,11 @@ export class SdCriteriaForm extends LitElement {
       this.list.map((draft) => ({ ...draft, confirmed: true })),
     );
     const edit = changeDayCopy(session.notebook, session.openDay ?? '', { criteria }, this.reach);
-    await session.dispatch({ ...edit, label: `the criteria, ${this.reach}` });
+    await session.dispatch({ ...edit, label: say('the criteria, {reach}', { reach: this.reach }) });
     this.drafts = undefined;
     this.editing = '';
     this.fault = '';
-    sayOfSettings(this, 'The criteria are kept, and yours.');
+    sayOfSettings(this, say('The criteria are kept, and yours.'));
   }
 
   private renderEditor(draft: CriterionDraft): TemplateResult {
@@ -207,7 +215,7 @@ export class SdCriteriaForm extends LitElement {
     return html`
       <div class="edit">
         <label class="field">
-          Reason, in words
+          ${say('Reason, in words')}
           <input
             autocomplete="off"
             .value=${draft.reason}
@@ -217,11 +225,10 @@ export class SdCriteriaForm extends LitElement {
         ${
           draft.ready
             ? html`<p class="small soft">
-                Holds where a cup has "too many", whatever the limit. It has no condition of its
-                own.
+                ${say('Holds where a cup has "too many", whatever the limit. It has no condition of its own.')}
               </p>`
             : html`<sd-formula-field
-                label="Condition"
+                label=${say('Condition')}
                 place="criterion"
                 .value=${draft.shown}
                 @sd-formula-change=${(event: CustomEvent<FormulaChange>) =>
@@ -230,7 +237,7 @@ export class SdCriteriaForm extends LitElement {
         }
         <div class="row">
           <label class="field">
-            About
+            ${say('About')}
             <select
               @change=${(event: Event) =>
                 this.change(draft.id, { species: text(event) as Species | '' })}
@@ -238,13 +245,13 @@ export class SdCriteriaForm extends LitElement {
               ${(['', 'sheep', 'goat'] as const).map(
                 (species) =>
                   html`<option value=${species} ?selected=${species === draft.species}>
-                    ${species === '' ? 'sheep and goats' : species}
+                    ${species === '' ? say('sheep and goats') : species}
                   </option>`,
               )}
             </select>
           </label>
           <label class="field">
-            Who said so
+            ${say('Who said so')}
             <input
               autocomplete="off"
               .value=${draft.saidBy}
@@ -253,7 +260,7 @@ export class SdCriteriaForm extends LitElement {
           </label>
         </div>
         <fieldset>
-          <legend>Only these classes; none ticked means all</legend>
+          <legend>${say('Only these classes; none ticked means all')}</legend>
           ${classes.map((kind) => this.renderClass(draft, kind))}
         </fieldset>
         <label class="tick">
@@ -263,7 +270,7 @@ export class SdCriteriaForm extends LitElement {
             @change=${(event: Event) =>
               this.change(draft.id, { mustBeKnown: (event.target as HTMLInputElement).checked })}
           />
-          Must be known: without it an animal is "not enough known"
+          ${say('Must be known: without it an animal is "not enough known"')}
         </label>
       </div>
     `;
@@ -288,12 +295,12 @@ export class SdCriteriaForm extends LitElement {
 
   private renderOne(draft: CriterionDraft, at: number, all: number): TemplateResult {
     const isEditing = draft.id === this.editing;
-    const name = draft.reason || 'new reason';
+    const name = draft.reason || say('new reason');
     const about = [
       draft.ready ? '' : draft.shown,
       draft.species,
       draft.classes.join(', '),
-      draft.mustBeKnown ? 'must be known' : '',
+      draft.mustBeKnown ? say('must be known') : '',
     ];
     return html`
       <div class="one">
@@ -302,19 +309,19 @@ export class SdCriteriaForm extends LitElement {
             ${at + 1}. <b>${name}</b><br />
             <span class="small soft">${about.filter(Boolean).join(' · ')}</span>
           </span>
-          ${draft.confirmed ? nothing : html`<span class="chip open">example, not yet yours</span>`}
+          ${draft.confirmed ? nothing : html`<span class="chip open">${say('example, not yet yours')}</span>`}
           <button
             aria-expanded=${isEditing ? 'true' : 'false'}
-            aria-label=${`Change ${name}`}
+            aria-label=${say('Change {name}', { name })}
             @click=${() => {
               this.editing = isEditing ? '' : draft.id;
             }}
           >
-            Change
+            ${say('Change')}
           </button>
           <button
             class="icon"
-            aria-label=${`Move ${name} up`}
+            aria-label=${say('Move {name} up', { name })}
             ?disabled=${at === 0}
             @click=${() => this.move(at, -1)}
           >
@@ -322,14 +329,17 @@ export class SdCriteriaForm extends LitElement {
           </button>
           <button
             class="icon"
-            aria-label=${`Move ${name} down`}
+            aria-label=${say('Move {name} down', { name })}
             ?disabled=${at === all - 1}
             @click=${() => this.move(at, 1)}
           >
             <span aria-hidden="true">↓</span>
           </button>
-          <button aria-label=${`Remove ${name}`} @click=${() => this.takeOff(draft.id)}>
-            Remove
+          <button
+            aria-label=${say('Remove {name}', { name })}
+            @click=${() => this.takeOff(draft.id)}
+          >
+            ${say('Remove')}
           </button>
         </div>
         ${isEditing ? this.renderEditor(draft) : nothing}
@@ -344,11 +354,11 @@ export class SdCriteriaForm extends LitElement {
     return html`
       <div class="form">
         <p class="soft">
-          Any reason that holds puts an animal on the list. The first is the most dangerous.
+          ${say('Any reason that holds puts an animal on the list. The first is the most dangerous.')}
         </p>
         ${this.renderReady()}
         <div>${list.map((draft, at) => this.renderOne(draft, at, list.length))}</div>
-        <div><button @click=${this.add}>Add a reason</button></div>
+        <div><button @click=${this.add}>${say('Add a reason')}</button></div>
         ${reachField(session, this.reach, (reach) => {
           this.reach = reach;
         })}
@@ -362,11 +372,11 @@ export class SdCriteriaForm extends LitElement {
                     this.fault = '';
                   }}
                 >
-                  Forget the changes
+                  ${say('Forget the changes')}
                 </button>`
               : nothing
           }
-          <button class="main" @click=${this.keep}>Keep these as mine</button>
+          <button class="main" @click=${this.keep}>${say('Keep these as mine')}</button>
         </div>
       </div>
     `;

@@ -12,6 +12,7 @@ import { theme } from './theme.ts';
 import './sd-menu.ts';
 import './sd-sheet.ts';
 import type { SdSheet } from './sd-sheet.ts';
+import { say } from '../src/text/say.ts';
 
 /** The sampling days: opens another one, adds one (today unless said otherwise), takes one off. */
 export class SdDayBar extends LitElement {
@@ -166,7 +167,7 @@ export class SdDayBar extends LitElement {
     this.sheet?.close();
     await session.dispatch(added.edit);
     await session.open(added.id);
-    tell(this, `${dayName(session.notebook, added.id)} is open.`);
+    tell(this, say('{dayName} is open.', { dayName: dayName(session.notebook, added.id) }));
   }
 
   private async open(id: string): Promise<void> {
@@ -178,7 +179,11 @@ export class SdDayBar extends LitElement {
     if (!session || session.openDay === null) return;
     const id = session.openDay;
     await session.dispatch(removeDay(session.notebook, id));
-    tell(this, `${dayName(session.notebook, id)} is taken off, with its counts.`, 'with undo');
+    tell(
+      this,
+      say('{dayName} is taken off, with its counts.', { dayName: dayName(session.notebook, id) }),
+      'with undo',
+    );
   }
 
   protected override updated(): void {
@@ -197,7 +202,7 @@ export class SdDayBar extends LitElement {
     return html`
       <div class="paper">${shown ? dayWords(shown) : nothing}</div>
       <div class="bar">
-        <nav class="days" aria-label="Sampling days">
+        <nav class="days" aria-label=${say('Sampling days')}>
           ${days.map(
             (day) => html`
               <button
@@ -212,15 +217,18 @@ export class SdDayBar extends LitElement {
         <button class="quiet add" @click=${this.add}>
           <span aria-hidden="true">+</span>
           <span class=${days.length === 0 ? '' : 'word'}>
-            ${days.length === 0 ? 'Add the first sampling day' : 'Add a day'}
+            ${days.length === 0 ? say('Add the first sampling day') : say('Add a day')}
           </span>
         </button>
         ${
           shown
             ? html`<sd-menu
-                label=${`More about ${dayWords(shown)}`}
+                label=${say('More about {dayWords}', { dayWords: dayWords(shown) })}
                 .choices=${[
-                  { label: `Take off ${dayWords(shown, 'long', year)}`, run: () => this.takeOff() },
+                  {
+                    label: say('Take off {dayWords}', { dayWords: dayWords(shown, 'long', year) }),
+                    run: () => this.takeOff(),
+                  },
                 ]}
               ></sd-menu>`
             : nothing
@@ -232,17 +240,19 @@ export class SdDayBar extends LitElement {
   protected override render(): TemplateResult {
     return html`
       ${this.renderDays()}
-      <sd-sheet heading="Add a sampling day">
+      <sd-sheet heading=${say('Add a sampling day')}>
         <form @submit=${this.onSubmit} novalidate>
-          <label class="field">Date <input name="date" type="date" data-first /></label>
+          <label class="field">${say('Date')} <input name="date" type="date" data-first /></label>
           <label class="field">
-            Label
+            ${say('Label')}
             <input name="label" autocomplete="off" />
-            <span class="hint">Only for a second sampling on one date, like evening.</span>
+            <span class="hint"
+              >${say('Only for a second sampling on one date, like evening.')}</span
+            >
           </label>
-          <label class="field">Counted by <input name="by" autocomplete="off" /></label>
+          <label class="field">${say('Counted by')} <input name="by" autocomplete="off" /></label>
           ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
-          <div class="actions"><button class="main">Add the day</button></div>
+          <div class="actions"><button class="main">${say('Add the day')}</button></div>
         </form>
       </sd-sheet>
     `;

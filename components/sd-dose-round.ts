@@ -23,6 +23,7 @@ import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
 import { theme } from './theme.ts';
 import { weightWords } from './treatment-row.ts';
+import { say } from '../src/text/say.ts';
 
 /**
  * Doses for the animals handed in, once a product is chosen: mL by each one's own weight, reasons where there is no
@@ -121,7 +122,7 @@ export class SdDoseRound extends LitElement {
     if (text === undefined || text.trim() === '') return '';
     const ml = parseNumber(text, this.mark(notebook));
     if (isFault(ml)) return ml.sentence;
-    return ml > 0 ? '' : 'A dose is more than 0 mL; leave it empty if none is known.';
+    return ml > 0 ? '' : say('A dose is more than 0 mL; leave it empty if none is known.');
   }
 
   private async write(round: DoseRound): Promise<void> {
@@ -139,7 +140,7 @@ export class SdDoseRound extends LitElement {
       return;
     }
     if (round.questions.length > 0 && !this.isAnswered) {
-      this.fault = 'Look at the questions above first, then tick that you did.';
+      this.fault = say('Look at the questions above first, then tick that you did.');
       return;
     }
     const { product, time, by, route, byHeaviest } = this.form;
@@ -158,7 +159,11 @@ export class SdDoseRound extends LitElement {
       return;
     }
     const count = round.doses.length;
-    const words = `${count === 1 ? '1 animal' : `${count} animals`} written to the log, ${productName(notebook, product)}, ${this.date}.`;
+    const words = say('{it} written to the log, {productName}, {date}.', {
+      it: count === 1 ? say('1 animal') : say('{count} animals', { count }),
+      productName: productName(notebook, product),
+      date: this.date,
+    });
     this.typed = new Map();
     this.isAnswered = false;
     this.fault = '';
@@ -181,12 +186,10 @@ export class SdDoseRound extends LitElement {
         <div class="line">
           <b>${animal.tag}</b>
           <span class="soft">
-            ${weightWords(weight?.kg ?? null, aboutOf(notebook))}${
-              weight && weight.date !== this.day.slice(0, 10) ? `, ${weight.date}` : ''
-            }
+            ${weightWords(weight?.kg ?? null, aboutOf(notebook))}${weight && weight.date !== this.day.slice(0, 10) ? `, ${weight.date}` : ''}
           </span>
           <label>
-            <span class="visually-hidden">mL for ${animal.tag}</span>
+            <span class="visually-hidden">${say('mL for {tag}', { tag: animal.tag })}</span>
             <input
               inputmode="decimal"
               autocomplete="off"
@@ -194,7 +197,7 @@ export class SdDoseRound extends LitElement {
               .value=${typed ?? (ml === null ? '' : writeNumber(ml, mark))}
               @change=${(event: Event) => this.typeDose(animal.id, (event.target as HTMLInputElement).value)}
             />
-            mL
+            ${say('mL')}
           </label>
         </div>
         ${fault === '' ? nothing : html`<p class="also stop">${fault}</p>`}
@@ -202,10 +205,10 @@ export class SdDoseRound extends LitElement {
         ${round.band || answer.sum === '' ? nothing : html`<p class="also">${answer.sum}</p>`}
         ${
           typed !== undefined && fault === ''
-            ? html`<p class="also">Typed by you: it is written down as given.</p>`
+            ? html`<p class="also">${say('Typed by you: it is written down as given.')}</p>`
             : nothing
         }
-        ${answer.lifted.map((stop) => html`<p class="also">The vet's dose lifts: ${stop}</p>`)}
+        ${answer.lifted.map((stop) => html`<p class="also">${say("The vet's dose lifts: {stop}", { stop })}</p>`)}
       </li>
     `;
   }
@@ -226,8 +229,7 @@ export class SdDoseRound extends LitElement {
         ml === null || !heaviest
           ? nothing
           : html`<p class="small">
-              For all: ${band.sum}, by the heaviest, ${heaviest.tag}.
-              ${lightest ? lightestSentence(lightest, ml) : ''}
+              ${say('For all: {sum}, by the heaviest, {tag}. {it}', { sum: band.sum, tag: heaviest.tag, it: lightest ? lightestSentence(lightest, ml) : '' })}
             </p>`
       }
     `;
@@ -239,9 +241,9 @@ export class SdDoseRound extends LitElement {
     const ml = (value: number): string => figureText(value, undefined, mark);
     const left = total.of - total.dosed;
     return html`<p class="total">
-      Have ready: <b>${ml(total.withMarginMl)} mL</b> (${ml(total.ml)} mL for ${total.dosed} of
-      ${total.of}, and ${this.form.margin} %
-      more)${left > 0 ? html`; <b>${left} without a dose</b>` : nothing}.
+      ${say('Have ready:')}
+      <b>${say('{ml} mL', { ml: ml(total.withMarginMl) })}</b>
+      ${say('({ml} mL for {dosed} of {of}, and {margin} % more)', { ml: ml(total.ml), dosed: total.dosed, of: total.of, margin: this.form.margin })}${left > 0 ? html`; <b>${say('{left} without a dose', { left })}</b>` : nothing}.
     </p>`;
   }
 
@@ -255,14 +257,14 @@ export class SdDoseRound extends LitElement {
       </p>
       ${this.renderBand(round)}
       ${stopsOfAll(round).map((stop) => html`<p class="small fault">${stop}</p>`)}
-      <ul class="doses" aria-label="Doses">
+      <ul class="doses" aria-label=${say('Doses')}>
         ${doses.map((dose) => this.renderDose(dose, round, notebook))}
       </ul>
       ${this.renderTotal(round, notebook)}
       ${
         questions.length > 0
           ? html`<div class="asks">
-              <b>To make sure of first</b>
+              <b>${say('To make sure of first')}</b>
               <ul>
                 ${questions.map((question) => html`<li>${question}</li>`)}
               </ul>
@@ -275,7 +277,7 @@ export class SdDoseRound extends LitElement {
                     this.fault = '';
                   }}
                 />
-                I have looked at ${questions.length === 1 ? 'it' : `all ${questions.length}`}
+                ${say('I have looked at {it}', { it: questions.length === 1 ? 'it' : say('all {n}', { n: questions.length }) })}
               </label>
             </div>`
           : nothing
@@ -283,7 +285,7 @@ export class SdDoseRound extends LitElement {
       ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
       <div class="actions">
         <button class="main" @click=${() => this.write(round)}>
-          Write ${doses.length === 1 ? '1 treatment' : `${doses.length} treatments`} to the log
+          ${say('Write {it} to the log', { it: doses.length === 1 ? say('1 treatment') : say('{n} treatments', { n: doses.length }) })}
         </button>
       </div>
       <div class="cautions">
@@ -295,7 +297,7 @@ export class SdDoseRound extends LitElement {
   private renderSaid(): TemplateResult | typeof nothing {
     if (this.said.length === 0) return nothing;
     return html`<div class="said" role="status">
-      <b>Written down, and to be looked at:</b>
+      <b>${say('Written down, and to be looked at:')}</b>
       ${this.said.map((words) => html`<p>${words}</p>`)}
     </div>`;
   }
@@ -308,22 +310,25 @@ export class SdDoseRound extends LitElement {
     const logged = this.animals.length - waiting.length;
     const head =
       this.animals.length === 0
-        ? 'Tick the animals you decide to treat; their doses and the log follow here.'
-        : `${waiting.length} ticked and not yet in the log${logged > 0 ? `, ${logged} already in it` : ''}.`;
+        ? say('Tick the animals you decide to treat; their doses and the log follow here.')
+        : say('{n} ticked and not yet in the log{it}.', {
+            n: waiting.length,
+            it: logged > 0 ? say(', {logged} already in it', { logged }) : '',
+          });
     if (waiting.length === 0)
-      return html`<h3 tabindex="-1">Doses</h3>
+      return html`<h3 tabindex="-1">${say('Doses')}</h3>
         <p class="small soft">${head}</p>
         ${this.renderSaid()}`;
     const hasProduct = (this.products.value ?? []).length > 0;
     const round = this.form.product === '' ? null : this.round(notebook, waiting);
     return html`
-      <h3 tabindex="-1">Doses</h3>
+      <h3 tabindex="-1">${say('Doses')}</h3>
       <p class="small soft">${head}</p>
       ${
         hasProduct
           ? roundFields(this.form, this.date, notebook, (facts) => this.change(facts))
           : html`<p class="small">
-              No product yet. Type one from its label in the block "Products", then choose it here.
+              ${say('No product yet. Type one from its label in the block "Products", then choose it here.')}
             </p>`
       }
       ${

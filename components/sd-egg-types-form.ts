@@ -15,6 +15,7 @@ import { servicesContext } from './services.ts';
 import { sayOfSettings } from './settings-said.ts';
 import { formStyles } from './form-styles.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 /**
  * Further egg types: which are looked for. A counted cup with a blank for a type looked for is filled
@@ -71,9 +72,9 @@ export class SdEggTypesForm extends LitElement {
       .filter((column): column is Column => column?.hidden === true)
       .map(({ id }) => ({ path: ['columns', id, 'hidden'], value: false }));
     this.draft = undefined;
-    const label = `the egg types looked for, ${this.reach}`;
+    const label = say('the egg types looked for, {reach}', { reach: this.reach });
     await session.dispatch({ ...edit, label, sets: [...edit.sets, ...shown] });
-    sayOfSettings(this, 'Kept.');
+    sayOfSettings(this, say('Kept.'));
   }
 
   /** A count of its own, and its eggs per gram by the same factor. */
@@ -85,7 +86,7 @@ export class SdEggTypesForm extends LitElement {
     const label = input?.value.trim() ?? '';
     if (!session || !services || !input) return;
     if (label === '') {
-      this.fault = 'Type the name of the egg type.';
+      this.fault = say('Type the name of the egg type.');
       return;
     }
     const { notebook } = session;
@@ -104,19 +105,23 @@ export class SdEggTypesForm extends LitElement {
     }
     const named = applyEdit(notebook, count, [0, 0, 'draft']).notebook;
     const perGram = addColumn(named, services.newId(), {
-      key: keyFromLabel(named, `${label} epg`),
-      label: `${label} epg`,
+      key: keyFromLabel(named, say('{label} epg', { label })),
+      label: say('{label} epg', { label }),
       kind: 'formula',
       about: 'cup',
-      unit: 'eggs per gram',
+      unit: say('eggs per gram'),
       formula: toStored(named, `EPG(${key}, factor)`),
       shaded: true,
     });
     const sets = isFault(perGram) ? count.sets : [...count.sets, ...perGram.sets];
     this.fault = '';
     input.value = '';
-    await session.dispatch({ ...count, label: `adding the egg type ${label}`, sets });
-    sayOfSettings(this, `${label} is added. Tick it if you look for it.`);
+    await session.dispatch({
+      ...count,
+      label: say('adding the egg type {label}', { label }),
+      sets,
+    });
+    sayOfSettings(this, say('{label} is added. Tick it if you look for it.', { label }));
   }
 
   private renderType(column: Column): TemplateResult {
@@ -143,21 +148,21 @@ export class SdEggTypesForm extends LitElement {
       <div class="form">
         <form @submit=${this.keep} novalidate>
           <p class="soft">
-            Tick what you look for in every cup. A blank then becomes a visible 0 once the cup is
-            counted; it is kept apart from the strongyle-type epg.
+            ${say('Tick what you look for in every cup. A blank then becomes a visible 0 once the cup is counted; it is kept apart from the strongyle-type epg.')}
           </p>
           <div>${(this.types.value ?? []).map((column) => this.renderType(column))}</div>
           ${reachField(session, this.reach, (reach) => {
             this.reach = reach;
           })}
-          <div class="actions"><button class="main">Keep these</button></div>
+          <div class="actions"><button class="main">${say('Keep these')}</button></div>
         </form>
         <form class="one" @submit=${this.add} novalidate>
           <label class="field">
-            Add an egg type <input name="label" autocomplete="off" placeholder="whipworm" />
+            ${say('Add an egg type')}
+            <input name="label" autocomplete="off" placeholder=${say('whipworm')} />
           </label>
           ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
-          <div><button>Add the egg type</button></div>
+          <div><button>${say('Add the egg type')}</button></div>
         </form>
       </div>
     `;

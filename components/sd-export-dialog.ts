@@ -9,6 +9,7 @@ import { canShareFiles, downloadType, shareFiles } from './share-files.ts';
 import { theme } from './theme.ts';
 import './sd-sheet.ts';
 import type { SdSheet } from './sd-sheet.ts';
+import { say } from '../src/text/say.ts';
 
 /** Counts and figures as CSV files: a list for the vet with its method, or a tidy table. */
 export class SdExportDialog extends LitElement {
@@ -135,12 +136,12 @@ export class SdExportDialog extends LitElement {
     const { session } = this.days;
     if (!session || this.chosenDays.length === 0) return [];
     this.state = 'working';
-    this.said = 'Working it out…';
+    this.said = say('Working it out…');
     const { exportFiles } = await import('./export-files.ts');
     const wish = { kind: this.kind, days: this.chosenDays, style: this.written };
     try {
       return await exportFiles(session.notebook, wish, (done, of) => {
-        this.said = of > 1 ? `Working it out: ${done} of ${of} days` : this.said;
+        this.said = of > 1 ? say('Working it out: {done} of {of} days', { done, of }) : this.said;
       });
     } finally {
       this.state = 'still';
@@ -152,15 +153,15 @@ export class SdExportDialog extends LitElement {
     const files = await this.make();
     for (const { name, text } of files) downloadText(name, text, downloadType);
     this.made = files;
-    this.said = saidOf(files, 'Saved');
+    this.said = saidOf(files, say('Saved'));
   }
 
   private async onShare(): Promise<void> {
     const files = await this.make();
     try {
-      this.said = (await shareFiles(navigator, files)) ? saidOf(files, 'Shared') : '';
+      this.said = (await shareFiles(navigator, files)) ? saidOf(files, say('Shared')) : '';
     } catch {
-      this.said = 'This device would not share the files. Save them instead.';
+      this.said = say('This device would not share the files. Save them instead.');
     }
   }
 
@@ -210,9 +211,9 @@ export class SdExportDialog extends LitElement {
     const count = this.chosenDays.length;
     return html`
       <fieldset>
-        <legend>Which days</legend>
+        <legend>${say('Which days')}</legend>
         <div class="row">
-          ${this.renderDay('From', days, this.from, (day) => {
+          ${this.renderDay(say('From'), days, this.from, (day) => {
             this.from = day;
           })}
           ${this.renderDay('to', days, this.to, (day) => {
@@ -227,10 +228,12 @@ export class SdExportDialog extends LitElement {
               this.to = days.at(-1)?.id ?? '';
             }}
           >
-            The whole season
+            ${say('The whole season')}
           </button>
         </div>
-        <p class="hint">${count === 1 ? 'One sampling day.' : `${count} sampling days.`}</p>
+        <p class="hint">
+          ${count === 1 ? say('One sampling day.') : say('{count} sampling days.', { count })}
+        </p>
       </fieldset>
     `;
   }
@@ -238,29 +241,33 @@ export class SdExportDialog extends LitElement {
   protected override render(): TemplateResult {
     const isEmpty = (this.days.value ?? []).length === 0;
     return html`
-      <sd-sheet heading="Export">
+      <sd-sheet heading=${say('Export')}>
         ${
           isEmpty
             ? html`<p>
-                There is no sampling day yet. Add one first; then its counts can be exported.
+                ${say('There is no sampling day yet. Add one first; then its counts can be exported.')}
               </p>`
             : html`<form @submit=${this.onSave}>
                 <fieldset>
-                  <legend>What for</legend>
+                  <legend>${say('What for')}</legend>
                   ${this.renderKind(
                     'vet',
-                    'For the vet',
-                    'One row for each animal, with units, limits, reasons, doses and clear dates; the method and the cautions in a second file.',
+                    say('For the vet'),
+                    say(
+                      'One row for each animal, with units, limits, reasons, doses and clear dates; the method and the cautions in a second file.',
+                    ),
                   )}
                   ${this.renderKind(
                     'tidy',
-                    'Tidy table',
-                    'One row for each animal and day, everything typed and worked out; reads back into this notebook.',
+                    say('Tidy table'),
+                    say(
+                      'One row for each animal and day, everything typed and worked out; reads back into this notebook.',
+                    ),
                   )}
                 </fieldset>
                 ${this.renderDays()}
                 <label class="field"
-                  >Numbers and fields
+                  >${say('Numbers and fields')}
                   <select
                     @change=${(event: Event) => {
                       const { value } = event.target as HTMLSelectElement;
@@ -268,21 +275,21 @@ export class SdExportDialog extends LitElement {
                     }}
                   >
                     <option value="comma" ?selected=${this.written === 'comma'}>
-                      1.5, fields parted by commas
+                      ${say('1.5, fields parted by commas')}
                     </option>
                     <option value="semicolon" ?selected=${this.written === 'semicolon'}>
-                      1,5; fields parted by semicolons
+                      ${say('1,5; fields parted by semicolons')}
                     </option>
                   </select>
                 </label>
                 <div class="actions">
                   ${
                     canShareFiles(navigator)
-                      ? html`<button type="button" @click=${this.onShare}>Share</button>`
+                      ? html`<button type="button" @click=${this.onShare}>${say('Share')}</button>`
                       : nothing
                   }
                   <button class="main" ?disabled=${this.state === 'working'}>
-                    ${this.kind === 'vet' ? 'Save two files' : 'Save the file'}
+                    ${this.kind === 'vet' ? say('Save two files') : say('Save the file')}
                   </button>
                 </div>
               </form>`
@@ -291,7 +298,7 @@ export class SdExportDialog extends LitElement {
         ${
           this.made.length > 1
             ? html`<p class="again">
-                <span class="small soft">One of them is missing? Save it by itself:</span>
+                <span class="small soft">${say('One of them is missing? Save it by itself:')}</span>
                 ${this.made.map(
                   ({ name, text }) =>
                     html`<button

@@ -15,6 +15,7 @@ import './sd-formula-field.ts';
 import type { FormulaChange } from './sd-formula-field.ts';
 import './sd-sheet.ts';
 import type { SdSheet } from './sd-sheet.ts';
+import { say } from '../src/text/say.ts';
 
 interface Draft {
   readonly label: string;
@@ -115,23 +116,23 @@ export class SdFigureDialog extends LitElement {
     if (wrong) return { fault: wrong.sentence };
     const value = session.engine.evaluate(formula);
     if (isFault(value)) return { text: value.sentence };
-    if (value === null) return { text: 'No answer on the open day.' };
+    if (value === null) return { text: say('No answer on the open day.') };
     const mark = aboutOf(session.notebook).decimalMark ?? '.';
     const text = typeof value === 'number' ? figureText(value, undefined, mark) : String(value);
-    return { text: `On the open day, all animals: ${text}` };
+    return { text: say('On the open day, all animals: {text}', { text }) };
   }
 
   private get facts(): Omit<FigureFacts, 'key' | 'order' | 'removed'> | string {
     const { draft } = this;
     const session = this.session.value;
     const label = draft.label.trim();
-    if (!session) return 'No notebook is open.';
-    if (label === '') return 'Give the figure a name.';
-    if (draft.formula.trim() === '') return 'Type a formula, like HERDMEAN(herd.epg).';
+    if (!session) return say('No notebook is open.');
+    if (label === '') return say('Give the figure a name.');
+    if (draft.formula.trim() === '') return say('Type a formula, like HERDMEAN(herd.epg).');
     const look = this.look;
     if (look && 'fault' in look) return look.fault;
     const decimals = draft.decimals.trim();
-    if (!/^[0-9]$/.test(decimals)) return 'Decimals are a whole number from 0 to 9.';
+    if (!/^[0-9]$/.test(decimals)) return say('Decimals are a whole number from 0 to 9.');
     return {
       label,
       formula: toStored(session.notebook, draft.formula.trim()),
@@ -171,8 +172,7 @@ export class SdFigureDialog extends LitElement {
     const { look } = this;
     if (!look)
       return html`<output class="hint"
-        >Names of columns, limits and figures stand in formulas; herd.epg is the list of all
-        animals.</output
+        >${say('Names of columns, limits and figures stand in formulas; herd.epg is the list of all animals.')}</output
       >`;
     return 'fault' in look
       ? html`<output class="fault">${look.fault}</output>`
@@ -182,13 +182,14 @@ export class SdFigureDialog extends LitElement {
   protected override render(): TemplateResult {
     const { draft } = this;
     return html`
-      <sd-sheet heading=${this.figureId === null ? 'Add a figure' : 'Change the figure'}>
+      <sd-sheet heading=${this.figureId === null ? say('Add a figure') : say('Change the figure')}>
         <form @submit=${this.onSubmit} @input=${this.onInput} novalidate>
           <label class="field">
-            Name <input name="label" autocomplete="off" data-first .value=${draft.label} />
+            ${say('Name')}
+            <input name="label" autocomplete="off" data-first .value=${draft.label} />
           </label>
           <sd-formula-field
-            label="Formula"
+            label=${say('Formula')}
             place="figure"
             .value=${draft.formula}
             .ownKey=${draft.key || undefined}
@@ -200,12 +201,12 @@ export class SdFigureDialog extends LitElement {
           <div id="look" aria-live="polite">${this.renderLook()}</div>
           <div class="row">
             <label class="field">
-              Shown as
+              ${say('Shown as')}
               <select name="shownAs" .value=${draft.shownAs}>
                 ${[
-                  { value: 'number', words: 'a number' },
-                  { value: 'percent', words: 'a share in %' },
-                  { value: 'animals', words: 'a share, as animals' },
+                  { value: 'number', words: say('a number') },
+                  { value: 'percent', words: say('a share in %') },
+                  { value: 'animals', words: say('a share, as animals') },
                 ].map(
                   ({ value, words }) =>
                     html`<option value=${value} ?selected=${value === draft.shownAs}>
@@ -215,10 +216,10 @@ export class SdFigureDialog extends LitElement {
               </select>
             </label>
             <label class="field">
-              Unit <input name="unit" autocomplete="off" .value=${draft.unit} />
+              ${say('Unit')} <input name="unit" autocomplete="off" .value=${draft.unit} />
             </label>
             <label class="field">
-              Decimals
+              ${say('Decimals')}
               <input
                 name="decimals"
                 inputmode="numeric"
@@ -227,13 +228,13 @@ export class SdFigureDialog extends LitElement {
               />
             </label>
             <label class="field">
-              Name in formulas
+              ${say('Name in formulas')}
               <input
                 name="key"
                 autocomplete="off"
                 autocapitalize="off"
                 spellcheck="false"
-                placeholder="from the name"
+                placeholder=${say('from the name')}
                 .value=${draft.key}
               />
             </label>
@@ -241,7 +242,7 @@ export class SdFigureDialog extends LitElement {
           ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
           <div class="actions">
             <button class="main">
-              ${this.figureId === null ? 'Add the figure' : 'Keep the change'}
+              ${this.figureId === null ? say('Add the figure') : say('Keep the change')}
             </button>
           </div>
         </form>

@@ -18,6 +18,7 @@ import './sd-mean-limits.ts';
 import './sd-menu.ts';
 import './sd-shedder-note.ts';
 import type { SdFigureDialog } from './sd-figure-dialog.ts';
+import { say } from '../src/text/say.ts';
 
 /** From this width of the block on, groups are lines; below it figures are, and groups stand across. */
 const wideFrom = 640;
@@ -85,9 +86,9 @@ export class SdFigures extends LitElement {
   private async takeOff(figure: Figure): Promise<void> {
     const name = figure.label ?? figure.key;
     await this.figures.session?.dispatch(
-      removeRecord('figures', figure.id, `removing the figure ${name}`),
+      removeRecord('figures', figure.id, say('removing the figure {name}', { name })),
     );
-    tell(this, `"${name}" is off the figures.`, 'with undo');
+    tell(this, say('"{name}" is off the figures.', { name }), 'with undo');
   }
 
   private renderName(figure: Figure): TemplateResult {
@@ -106,16 +107,16 @@ export class SdFigures extends LitElement {
     const figures = this.figures.value ?? [];
     const at = figures.findIndex(({ id }) => id === figure.id);
     return html`<sd-menu
-      label=${`More about ${name}`}
+      label=${say('More about {name}', { name })}
       .choices=${[
-        { label: 'Formula and name', run: () => this.dialog?.open(figure.id) },
-        { label: 'Move up', run: () => this.move(figure, -1), isDisabled: at <= 0 },
+        { label: say('Formula and name'), run: () => this.dialog?.open(figure.id) },
+        { label: say('Move up'), run: () => this.move(figure, -1), isDisabled: at <= 0 },
         {
-          label: 'Move down',
+          label: say('Move down'),
           run: () => this.move(figure, 1),
           isDisabled: at === figures.length - 1,
         },
-        { label: 'Remove', run: () => this.takeOff(figure) },
+        { label: say('Remove'), run: () => this.takeOff(figure) },
       ]}
     ></sd-menu>`;
   }
@@ -127,12 +128,15 @@ export class SdFigures extends LitElement {
     if (!figure || !answer) return html`<td class=${all}>–</td>`;
     const words = figureWords(figure, answer, line.whose[at] ?? [], this.mark.value ?? '.');
     const isOther = answer.counted !== null && answer.counted !== line.counted;
-    const of = isOther && answer.counted !== 0 ? `${answer.counted} of ${answer.present}` : '';
+    const of =
+      isOther && answer.counted !== 0
+        ? say('{counted} of {present}', { counted: answer.counted, present: answer.present })
+        : '';
     return html`
       <td class=${all}>
         <button
           class="quiet figure"
-          title="Where this number comes from"
+          title=${say('Where this number comes from')}
           aria-label=${`${figure.label ?? figure.key}, ${line.group ?? 'all'}: ${words.text}`}
           @mousedown=${(event: Event) => {
             // A formula being written keeps the focus and takes the figure's name.
@@ -146,7 +150,7 @@ export class SdFigures extends LitElement {
           ${words.text}
         </button>
         ${words.under ? html`<small>${words.under}</small>` : nothing}
-        ${of ? html`<small>from ${of}</small>` : nothing}
+        ${of ? html`<small>${say('from {of}', { of })}</small>` : nothing}
       </td>
     `;
   }
@@ -154,7 +158,7 @@ export class SdFigures extends LitElement {
   private renderCounted(line: FigureLine): TemplateResult {
     return html`
       <td class=${line.group === null ? 'all' : ''}>
-        ${line.counted}<small>of ${line.present}</small>
+        ${line.counted}<small>${say('of {present}', { present: line.present })}</small>
       </td>
     `;
   }
@@ -166,13 +170,13 @@ export class SdFigures extends LitElement {
       <table>
         <thead ?hidden=${isOne}>
           <tr>
-            <th scope="col"><span class="visually-hidden">figure</span></th>
+            <th scope="col"><span class="visually-hidden">${say('figure')}</span></th>
             ${table.lines.map((line) => html`<th scope="col">${line.group ?? 'all'}</th>`)}
           </tr>
         </thead>
         <tbody>
           <tr>
-            <th scope="row">counted <small>of those present</small></th>
+            <th scope="row">${say('counted')} <small>${say('of those present')}</small></th>
             ${table.lines.map((line) => this.renderCounted(line))}
           </tr>
           ${table.figures.map(
@@ -193,8 +197,8 @@ export class SdFigures extends LitElement {
       <table>
         <thead>
           <tr>
-            <th scope="col">group</th>
-            <th scope="col">counted <small>of those present</small></th>
+            <th scope="col">${say('group')}</th>
+            <th scope="col">${say('counted')} <small>${say('of those present')}</small></th>
             ${table.figures.map((figure) => html`<th scope="col">${this.renderName(figure)}</th>`)}
           </tr>
         </thead>
@@ -203,7 +207,7 @@ export class SdFigures extends LitElement {
             (line) => html`
               <tr>
                 <th scope="row" class=${line.group === null ? 'all' : ''}>
-                  ${line.group ?? 'all animals'}
+                  ${line.group ?? say('all animals')}
                 </th>
                 ${this.renderCounted(line)}
                 ${table.figures.map((_figure, at) => this.renderAnswer(table, line, at))}
@@ -261,18 +265,21 @@ export class SdFigures extends LitElement {
       ${
         error !== undefined
           ? html`<p class="fault" role="alert">
-              The figures could not be worked out. The counts are safe; change any cell to try
-              again.
+              ${say('The figures could not be worked out. The counts are safe; change any cell to try again.')}
             </p>`
           : nothing
       }
       ${
         table
           ? this.renderTable(table)
-          : html`<p class="soft">${table === null ? 'No sampling day is open.' : 'Working…'}</p>`
+          : html`<p class="soft">
+              ${table === null ? say('No sampling day is open.') : say('Working…')}
+            </p>`
       }
       <div class="foot">
-        <button class="quiet add" @click=${() => this.dialog?.open(null)}>Add a figure</button>
+        <button class="quiet add" @click=${() => this.dialog?.open(null)}>
+          ${say('Add a figure')}
+        </button>
         <button
           class="quiet add"
           aria-pressed=${this.isChanging ? 'true' : 'false'}
@@ -280,7 +287,7 @@ export class SdFigures extends LitElement {
             this.isChanging = !this.isChanging;
           }}
         >
-          Change figures
+          ${say('Change figures')}
         </button>
       </div>
       <sd-figure-dialog></sd-figure-dialog>

@@ -8,6 +8,7 @@ import { usualArrival } from './arrival.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 const shownAtMost = 6;
 
@@ -131,8 +132,8 @@ export class SdFindAnimal extends LitElement {
         autocapitalize="off"
         spellcheck="false"
         enterkeyhint="go"
-        aria-label="Find an animal by part of its tag or name"
-        placeholder="Find a tag, or add one"
+        aria-label=${say('Find an animal by part of its tag or name')}
+        placeholder=${say('Find a tag, or add one')}
         .value=${text}
         @input=${(event: Event) => {
           this.text = (event.target as HTMLInputElement).value;
@@ -143,7 +144,7 @@ export class SdFindAnimal extends LitElement {
       ${
         text.trim() === ''
           ? nothing
-          : html`<ul aria-label="Animals found">
+          : html`<ul aria-label=${say('Animals found')}>
               ${found.slice(0, shownAtMost).map(
                 ({ id, tag, name }) =>
                   html`<li>
@@ -153,14 +154,18 @@ export class SdFindAnimal extends LitElement {
               ${
                 found.length > shownAtMost
                   ? html`<li>
-                      <small>and ${found.length - shownAtMost} more: type more of it</small>
+                      <small
+                        >${say('and {it} more: type more of it', { it: found.length - shownAtMost })}</small
+                      >
                     </li>`
                   : nothing
               }
               ${
                 isNew
                   ? html`<li>
-                      <button @click=${this.add}>Add ${text.trim()} as a new animal</button>
+                      <button @click=${this.add}>
+                        ${say('Add {trim} as a new animal', { trim: text.trim() })}
+                      </button>
                     </li>`
                   : nothing
               }

@@ -15,6 +15,7 @@ import { logStyles } from './log-styles.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 /**
  * What follows the treatments of the log from today on: looking at the animals again, and second samples. On
@@ -52,13 +53,13 @@ export class SdFollowUps extends LitElement {
     const { session, value: block } = this.block;
     const text = (event.target as HTMLInputElement).value.trim();
     if (!/^\d{1,2}$/.test(text) || Number(text) < 1) {
-      this.fault = `"${text}" is not a number of days from 1 to 99.`;
+      this.fault = say('"{text}" is not a number of days from 1 to 99.', { text });
       return;
     }
     this.fault = '';
     if (!session || !block) return;
     const choices = { ...block.choices, recheck: text };
-    await session.dispatch(changeBlock(block.id, { choices }, 'the days until looking again'));
+    await session.dispatch(changeBlock(block.id, { choices }, say('the days until looking again')));
   }
 
   private save(): void {
@@ -74,7 +75,7 @@ export class SdFollowUps extends LitElement {
       return;
     }
     const title = aboutOf(notebook).title ?? 'notebook';
-    downloadText(`${title} dates.ics`, file, 'text/calendar');
+    downloadText(say('{title} dates.ics', { title }), file, 'text/calendar');
   }
 
   protected override render(): TemplateResult | typeof nothing {
@@ -83,27 +84,27 @@ export class SdFollowUps extends LitElement {
     if (!session || !services) return nothing;
     const list = followUps(session.notebook, services.today(), this.days);
     return html`
-      <h3>What follows</h3>
+      <h3>${say('What follows')}</h3>
       ${
         list.length === 0
-          ? html`<p class="small soft">Nothing from today on.</p>`
-          : html`<ul aria-label="Dates to come">
+          ? html`<p class="small soft">${say('Nothing from today on.')}</p>`
+          : html`<ul aria-label=${say('Dates to come')}>
               ${list.map((one) => html`<li class="small">${followUpSentence(one)}</li>`)}
             </ul>`
       }
       <div class="tools">
         <label class="field">
-          Look again after, days
+          ${say('Look again after, days')}
           <input
             inputmode="numeric"
             autocomplete="off"
             .value=${String(this.days)}
             @change=${this.keepDays}
           />
-          <span class="hint">7 to 10 from memory: check with your vet</span>
+          <span class="hint">${say('7 to 10 from memory: check with your vet')}</span>
         </label>
         <button ?disabled=${list.length === 0} @click=${this.save}>
-          Save the dates as a calendar file
+          ${say('Save the dates as a calendar file')}
         </button>
       </div>
       ${this.fault ? html`<p class="fault small" role="alert">${this.fault}</p>` : nothing}

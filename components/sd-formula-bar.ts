@@ -14,6 +14,7 @@ import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-formula-field.ts';
 import './sd-sureness.ts';
+import { say } from '../src/text/say.ts';
 
 /**
  * The line above the counts: whose cell has the focus, what was typed and when, or where the figure
@@ -230,7 +231,7 @@ export class SdFormulaBar extends LitElement {
     const shown = draft.trim().replace(/^=\s*/, '');
     const wrong =
       shown === ''
-        ? { fault: 'empty', sentence: 'Write a formula, or take it back with Escape.' }
+        ? { fault: 'empty', sentence: say('Write a formula, or take it back with Escape.') }
         : session.engine.check(shown, 'column', column.key);
     if (wrong) {
       this.fault = wrong;
@@ -244,7 +245,10 @@ export class SdFormulaBar extends LitElement {
       return;
     }
     this.close();
-    await session.dispatch({ ...edit, label: `the formula of ${column.label ?? column.key}` });
+    await session.dispatch({
+      ...edit,
+      label: say('the formula of {label}', { label: column.label ?? column.key }),
+    });
     this.done();
   }
 
@@ -266,13 +270,15 @@ export class SdFormulaBar extends LitElement {
     const words = session && this.cell ? barWords(session, this.cell, momentText) : null;
     if (!session || !this.cell || !words)
       return html`<div class="line">
-        <span class="where">Choose a cell to see what it holds and where it comes from.</span>
+        <span class="where"
+          >${say('Choose a cell to see what it holds and where it comes from.')}</span
+        >
       </div>`;
     if (this.draft !== null) return this.editTemplate(words, this.cell);
     return html`<div class="line">
         <span class="where"><b>${words.tag}</b> · ${words.at}</span>
         <span class="what">${this.whatTemplate(words)}</span>
-        <span class=${words.fault === null ? 'why' : 'why fault'}>
+        <span class=${words.fault === null ? 'why' : say('why fault')}>
           ${words.fault === null ? words.why.map((part) => html`<span>${part}</span>`) : words.fault}
         </span>
       </div>
@@ -292,7 +298,7 @@ export class SdFormulaBar extends LitElement {
               class="quiet from"
               @click=${() => askOrigin(this, { kind: 'cell', row, column })}
             >
-              Where it comes from
+              ${say('Where it comes from')}
             </button>`
           : nothing
       }
@@ -301,10 +307,10 @@ export class SdFormulaBar extends LitElement {
 
   private whatTemplate({ formula, typed }: BarWords): TemplateResult | typeof nothing {
     if (formula === null) return typed === null ? nothing : html`${typed}`;
-    const own = typed === null ? nothing : html`<b>${typed}</b> typed here, in place of `;
+    const own = typed === null ? nothing : html`<b>${typed}</b> ${say('typed here, in place of')} `;
     return html`${own}<button
         class="quiet formula"
-        title="Change this formula for all animals"
+        title=${say('Change this formula for all animals')}
         @click=${() => this.begin(formula)}
       >
         = ${formula}
@@ -318,21 +324,20 @@ export class SdFormulaBar extends LitElement {
     // What the formula's own keys do not use (Enter, Escape) comes up to this element.
     return html`<div class="edit" @keydown=${this.onKeydown}>
       <sd-formula-field
-        label="${name}, for every animal ="
+        label=${say('{name}, for every animal =', { name })}
         place="column"
         own-key=${column?.key ?? nothing}
         .row=${cell.row}
         .value=${this.draft ?? ''}
         @sd-formula-change=${this.onChange}
       ></sd-formula-field>
-      <button @click=${this.cancel}>Leave as it was</button>
-      <button class="main" @click=${this.keep}>Keep for all animals</button>
+      <button @click=${this.cancel}>${say('Leave as it was')}</button>
+      <button class="main" @click=${this.keep}>${say('Keep for all animals')}</button>
       ${
         this.fault
           ? html`<p class="fault" role="alert">${this.fault.sentence}</p>`
           : html`<p class="hint">
-              A click on a cell, the name of a column or a figure puts its name in. ${words.tag} is
-              the example.
+              ${say('A click on a cell, the name of a column or a figure puts its name in. {tag} is the example.', { tag: words.tag })}
             </p>`
       }
     </div>`;

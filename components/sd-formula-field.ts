@@ -13,6 +13,7 @@ import { formulaFieldStyles } from './formula-field-styles.ts';
 import { argumentHint, markedFormula } from './formula-marks.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 /** What was typed, in current names, and what keeps it from standing; null when nothing does. */
 export interface FormulaChange {
@@ -75,7 +76,7 @@ export class SdFormulaField extends LitElement {
     super();
     this.value = '';
     this.place = 'column';
-    this.label = 'Formula';
+    this.label = say('Formula');
     this.isLabelHidden = false;
     this.completions = null;
     this.active = -1;
@@ -253,13 +254,13 @@ export class SdFormulaField extends LitElement {
     const isAnswered = this.place === 'figure' || this.row !== undefined;
     if (!session || !isAnswered || session.openDay === null) return nothing;
     return html`<span class="soft"
-      >gives ${this.words(session.engine.evaluate(this.value, this.row))}</span
+      >${say('gives {words}', { words: this.words(session.engine.evaluate(this.value, this.row)) })}</span
     >`;
   }
 
   private words(value: Value): string {
-    if (value === null) return 'no answer';
-    if (isFault(value)) return `no figure: ${value.sentence}`;
+    if (value === null) return say('no answer');
+    if (isFault(value)) return say('no figure: {sentence}', { sentence: value.sentence });
     if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE';
     const { session } = this.names;
     const mark = (session && aboutOf(session.notebook).decimalMark) ?? '.';
@@ -309,7 +310,7 @@ export class SdFormulaField extends LitElement {
           id="names"
           class="names menu"
           role="listbox"
-          aria-label="Names and functions"
+          aria-label=${say('Names and functions')}
           ?hidden=${items.length === 0}
         >
           ${items.map((item, index) => this.renderOption(item, index))}

@@ -5,8 +5,9 @@ import { functionCard, helpCardStyles } from './help-card.ts';
 import { theme } from './theme.ts';
 import './sd-sheet.ts';
 import type { SdSheet } from './sd-sheet.ts';
+import { say } from '../src/text/say.ts';
 
-const ORDINARY = 'ordinary spreadsheet functions';
+const ORDINARY = say('ordinary spreadsheet functions');
 
 /**
  * Every function a formula may use, to be searched by name or by words of its help. Each opens into its card:
@@ -153,20 +154,21 @@ export class SdFunctionList extends LitElement {
       const category = helpCard(form.name)?.category ?? ORDINARY;
       byCategory.set(category, [...(byCategory.get(category) ?? []), form]);
     }
-    const count = found.length === 1 ? '1 function' : `${found.length} functions`;
-    return html`<sd-sheet heading="Functions" .isWide=${true}>
+    const count =
+      found.length === 1 ? say('1 function') : say('{n} functions', { n: found.length });
+    return html`<sd-sheet heading=${say('Functions')} .isWide=${true}>
       <div class="search">
         <input
           type="search"
-          aria-label="Search the functions"
-          placeholder="Search: limits, mean, dose …"
+          aria-label=${say('Search the functions')}
+          placeholder=${say('Search: limits, mean, dose …')}
           autocomplete="off"
           data-first
           .value=${this.query}
           @input=${this.onSearch}
         />
         <span class="hint" role="status"
-          >${found.length === 0 ? 'No function fits. Try one word of it.' : count}</span
+          >${found.length === 0 ? say('No function fits. Try one word of it.') : count}</span
         >
       </div>
       ${[...byCategory].map(

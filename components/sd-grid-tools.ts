@@ -4,6 +4,7 @@ import { columnByKey, limitsOf, limitValue } from '../src/notebook/read.ts';
 import type { GridModel } from './grid-model.ts';
 import { noFilter, plainSort, type Filter, type GridRow, type Sort } from './grid-rows.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 const outcomes: readonly OutcomeKind[] = ['over', 'not enough known', 'below'];
 
@@ -147,12 +148,17 @@ export class SdGridTools extends LitElement {
         : (matches.findLast((at) => at < this.lastFound) ?? matches.at(-1));
     const row = next === undefined ? undefined : rows[next];
     if (next === undefined || !row) {
-      this.fire('sd-say', { sentence: `No animal shown has "${typed.trim()}" in tag or name.` });
+      this.fire('sd-say', {
+        sentence: say('No animal shown has "{trim}" in tag or name.', { trim: typed.trim() }),
+      });
       return;
     }
     this.lastFound = next;
     this.fire('sd-found', { row: row.id });
-    const of = matches.length === 1 ? '' : `, ${matches.indexOf(next) + 1} of ${matches.length}`;
+    const of =
+      matches.length === 1
+        ? ''
+        : say(', {it} of {n}', { it: matches.indexOf(next) + 1, n: matches.length });
     const name = row.name === '' ? '' : ` ${row.name}`;
     this.fire('sd-say', { sentence: `${row.tag}${name}${of}.` });
   }
@@ -162,7 +168,9 @@ export class SdGridTools extends LitElement {
     if (!model) return;
     model.filterBy({ ...model.filter, ...part });
     const { length } = model.sheet.rows;
-    this.fire('sd-say', { sentence: `${length} ${length === 1 ? 'animal' : 'animals'} shown.` });
+    this.fire('sd-say', {
+      sentence: say('{length} {length, plural, one {animal} other {animals}} shown.', { length }),
+    });
   }
 
   private sort(value: string): void {
@@ -185,8 +193,8 @@ export class SdGridTools extends LitElement {
         <input
           class="find"
           type="search"
-          aria-label="Find an animal by tag or name"
-          placeholder="Find tag or name"
+          aria-label=${say('Find an animal by tag or name')}
+          placeholder=${say('Find tag or name')}
           autocomplete="off"
           @keydown=${this.onFindKey}
           @input=${this.onFindInput}
@@ -195,17 +203,17 @@ export class SdGridTools extends LitElement {
           aria-expanded=${this.isOpen ? 'true' : 'false'}
           @click=${() => (this.isOpen = !this.isOpen)}
         >
-          <span>Show<span class="wide"> and sort</span></span
-          >${model.isFiltered ? ` · ${model.sheet.rows.length} shown` : ''}
+          <span>${say('Show')}<span class="wide"> ${say('and sort')}</span></span
+          >${model.isFiltered ? say(' · {n} shown', { n: model.sheet.rows.length }) : ''}
         </button>
         ${
           model.isOrderKept && isChanged
             ? html`<button
                 class="quiet"
-                title="Rows stay where they are while you type."
+                title=${say('Rows stay where they are while you type.')}
                 @click=${() => model.sortAgain()}
               >
-                ${model.isSorted ? 'Sort again' : 'Filter again'}
+                ${model.isSorted ? say('Sort again') : say('Filter again')}
               </button>`
             : nothing
         }
@@ -218,13 +226,13 @@ export class SdGridTools extends LitElement {
                   model.filterBy(noFilter);
                 }}
               >
-                Show all in order
+                ${say('Show all in order')}
               </button>`
             : nothing
         }
         <span class="spread"></span>
         <button class="quiet" @click=${() => this.fire('sd-column-dialog', { column: null })}>
-          Columns
+          ${say('Columns')}
         </button>
       </div>
       ${this.isOpen ? this.moreTemplate(model) : nothing}`;
@@ -237,26 +245,26 @@ export class SdGridTools extends LitElement {
     const treatFrom =
       limit && model.openDay !== null && limitValue(session.notebook, model.openDay, limit.id);
     const sorts: readonly (readonly [string, string])[] = [
-      ['order', 'the notebook’s order'],
-      ['bench', 'bench order'],
+      ['order', say('the notebook’s order')],
+      ['bench', say('bench order')],
       ['tag', 'tag'],
       ['group', 'group'],
-      ['=epg down', 'epg, highest first'],
-      ['=outcome down', 'outcome, over first'],
+      ['=epg down', say('epg, highest first')],
+      ['=outcome down', say('outcome, over first')],
     ];
     return html`<div class="more">
-      ${select('Group', filter.group, wordsOf(rows, 'group'), (group) => this.filter({ group }))}
-      ${select('Class', filter.class, wordsOf(rows, 'class'), (kind) =>
+      ${select(say('Group'), filter.group, wordsOf(rows, 'group'), (group) => this.filter({ group }))}
+      ${select(say('Class'), filter.class, wordsOf(rows, 'class'), (kind) =>
         this.filter({ class: kind }),
       )}
-      ${select('Status', filter.status, status?.words ?? [], (word) =>
+      ${select(say('Status'), filter.status, status?.words ?? [], (word) =>
         this.filter({ status: word }),
       )}
-      ${select('Outcome', filter.outcome, outcomes, (word) =>
+      ${select(say('Outcome'), filter.outcome, outcomes, (word) =>
         this.filter({ outcome: outcomes.find((o) => o === word) ?? '' }),
       )}
       <label class="field"
-        >epg from
+        >${say('epg from')}
         <input
           class="epg"
           type="text"
@@ -270,7 +278,7 @@ export class SdGridTools extends LitElement {
         />
       </label>
       <label class="field"
-        >Sort by
+        >${say('Sort by')}
         <select @change=${(event: Event) => this.sort((event.target as HTMLSelectElement).value)}>
           ${sorts.map(
             ([value, words]) =>
@@ -287,7 +295,7 @@ export class SdGridTools extends LitElement {
           @change=${(event: Event) =>
             this.filter({ everyAnimal: (event.target as HTMLInputElement).checked })}
         />
-        also animals not here that day</label
+        ${say('also animals not here that day')}</label
       >
     </div>`;
   }
@@ -316,7 +324,7 @@ function select(
   return html`<label class="field"
     >${label}
     <select @change=${(event: Event) => choose((event.target as HTMLSelectElement).value)}>
-      <option value="">all</option>
+      <option value="">${say('all')}</option>
       ${words.map(
         (word) => html`<option value=${word} ?selected=${word === value}>${word}</option>`,
       )}

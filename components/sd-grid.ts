@@ -25,6 +25,7 @@ import { nextFrame } from './next-frame.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-grid-tools.ts';
+import { say } from '../src/text/say.ts';
 
 /**
  * The counts: a row for every animal present on the open day, a group of columns for every sampling
@@ -58,7 +59,7 @@ export class SdGrid extends LitElement implements HandHost {
 
   constructor() {
     super();
-    this.label = 'Counts';
+    this.label = say('Counts');
     this.editor = new CellEditor({
       mayBegin: () => this.hand.mayType(),
       began: () => this.hand.began(),
@@ -278,7 +279,7 @@ export class SdGrid extends LitElement implements HandHost {
         @sd-say=${(event: CustomEvent<{ sentence: string }>) => this.say(event.detail.sentence)}
       ></sd-grid-tools>
       <div
-        class=${naming.isOn ? 'scroller naming' : 'scroller'}
+        class=${naming.isOn ? say('scroller naming') : 'scroller'}
         style=${styleMap(this.measures())}
         @scroll=${this.sight.look}
         @keydown=${this.onKeydown}
@@ -291,14 +292,14 @@ export class SdGrid extends LitElement implements HandHost {
         @cut=${this.paste.cut}
         @paste=${this.paste.paste}
       >
-        <div class="band" role="toolbar" aria-label="Sampling days" @keydown=${onBandKey}>
+        <div class="band" role="toolbar" aria-label=${say('Sampling days')} @keydown=${onBandKey}>
           <div class="corner"></div>
           ${guard([layout], () => bandTemplate(layout.days, this.bandHeard, this.bandStop(layout.days)))}
         </div>
         <div
-          class=${model.isPhone ? 'grid narrow' : 'grid'}
+          class=${model.isPhone ? say('grid narrow') : 'grid'}
           role="grid"
-          aria-label="${this.label} of ${name}"
+          aria-label=${say('{label} of {name}', { label: this.label, name })}
           aria-rowcount=${rows.length + 1}
           aria-colcount=${layout.columns.length + 1}
           aria-multiselectable="true"
@@ -311,7 +312,7 @@ export class SdGrid extends LitElement implements HandHost {
       <p class="visually-hidden" id="reason"></p>
       <div class="foot">
         <p class="status" role="status">${this.announcer.text}</p>
-        <p>${counted} counted of ${present} present</p>
+        <p>${say('{counted} counted of {present} present', { counted, present })}</p>
       </div>
       ${this.paste.template()}
     `;

@@ -5,6 +5,7 @@ import type { Role } from '../src/csv/role.ts';
 import type { Table } from '../src/csv/table.ts';
 import { roleName, rolesToChoose, roleValue } from './import-words.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 /** Rows of the list that are shown of each column. */
 const shown = 3;
@@ -106,7 +107,7 @@ export class SdImportColumns extends LitElement {
 
   private renderColumn(column: PlannedColumn): TemplateResult {
     const header = column.header.trim();
-    const name = header === '' ? `column ${column.column + 1}, no heading` : header;
+    const name = header === '' ? say('column {it}, no heading', { it: column.column + 1 }) : header;
     const values = (this.table?.rows ?? [])
       .slice(0, shown)
       .map(({ cells }) => cells[column.column]?.trim() || '–')
@@ -118,7 +119,7 @@ export class SdImportColumns extends LitElement {
         <b>${name}</b>
         <span class="values" title=${values}>${values}</span>
         <select
-          aria-label=${`What ${name} is`}
+          aria-label=${say('What {name} is', { name })}
           @change=${(event: Event) => this.onChange(column, roles, event)}
         >
           ${roles.map(
@@ -132,8 +133,10 @@ export class SdImportColumns extends LitElement {
           column.leftOut === null
             ? column.sure
               ? nothing
-              : html`<p class="why hint">Guessed from its values: have a look.</p>`
-            : html`<p class="why hint">Left out: ${column.leftOut}.</p>`
+              : html`<p class="why hint">${say('Guessed from its values: have a look.')}</p>`
+            : html`<p class="why hint">
+                ${say('Left out: {leftOut}.', { leftOut: column.leftOut })}
+              </p>`
         }
       </li>
     `;

@@ -6,6 +6,7 @@ import { dayId, showDayId } from '../src/text/day-id.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 /** The sampling day of a list that names none: one there is, or a new one. Fires `day-chosen` `{day}`. */
 export class SdImportDay extends LitElement {
@@ -80,25 +81,25 @@ export class SdImportDay extends LitElement {
     const days = [...(this.days.value ?? [])].reverse();
     return html`
       <fieldset class=${this.day === null ? 'open' : nothing}>
-        <legend>Values of this list name no day. Which sampling day are they of?</legend>
+        <legend>${say('Values of this list name no day. Which sampling day are they of?')}</legend>
         <label class="field"
-          >Day
+          >${say('Day')}
           <select @change=${this.onSelect}>
-            <option value="" ?selected=${this.day === null && !this.isNew}>choose</option>
+            <option value="" ?selected=${this.day === null && !this.isNew}>${say('choose')}</option>
             ${days.map(
               ({ id }) =>
                 html`<option value=${id} ?selected=${id === this.day && !this.isNew}>
                   ${showDayId(id)}
                 </option>`,
             )}
-            <option value="new" ?selected=${this.isNew}>a new day</option>
+            <option value="new" ?selected=${this.isNew}>${say('a new day')}</option>
           </select>
         </label>
         ${
           this.isNew
             ? html`
                 <label class="field"
-                  >Date
+                  >${say('Date')}
                   <input
                     name="date"
                     type="date"
@@ -107,11 +108,11 @@ export class SdImportDay extends LitElement {
                   />
                 </label>
                 <label class="field"
-                  >Label, if need be
+                  >${say('Label, if need be')}
                   <input
                     name="label"
                     autocomplete="off"
-                    placeholder="evening"
+                    placeholder=${say('evening')}
                     @change=${this.onNew}
                   />
                 </label>

@@ -18,6 +18,7 @@ import './sd-import-questions.ts';
 import './sd-import-source.ts';
 import './sd-sheet.ts';
 import type { SdSheet } from './sd-sheet.ts';
+import { say } from '../src/text/say.ts';
 
 /**
  * A list from a file or the clipboard into the notebook: what it was read as, what its columns are taken
@@ -138,10 +139,15 @@ export class SdImportDialog extends LitElement {
     if (day !== undefined && session.openDay !== day) await session.open(day);
     const animals = countWords(plan.animals.length, 'animal');
     const out = plan.problems.filter(({ what }) => what === 'left out').length;
-    const left = out > 0 ? ` ${out} left out.` : '';
+    const left = out > 0 ? say(' {out} left out.', { out }) : '';
     tell(
       this,
-      `Imported ${source.name}: ${countWords(plan.count, 'value')} of ${animals}.${left}`,
+      say('Imported {name}: {countWords} of {animals}.{left}', {
+        name: source.name,
+        countWords: countWords(plan.count, 'value'),
+        animals,
+        left,
+      }),
       'with undo',
     );
   }
@@ -158,16 +164,15 @@ export class SdImportDialog extends LitElement {
           <div class="small soft">
             ${
               table
-                ? html`${countWords(table.rows.length, 'row')}, read as
-                  ${encodingName(table.encoding)}`
-                : 'Reading…'
+                ? html`${say('{countWords}, read as {encodingName}', { countWords: countWords(table.rows.length, 'row'), encodingName: encodingName(table.encoding) })}`
+                : say('Reading…')
             }
           </div>
         </div>
         ${
           table
             ? html`<label class="field"
-                  >Between fields
+                  >${say('Between fields')}
                   <select @change=${this.onSeparator}>
                     ${separators.map(
                       ([mark, name]) =>
@@ -185,9 +190,9 @@ export class SdImportDialog extends LitElement {
                   </select>
                 </label>
                 <label class="field"
-                  >Headings
+                  >${say('Headings')}
                   <select @change=${this.onHeader}>
-                    <option value="none" ?selected=${table.header === null}>none</option>
+                    <option value="none" ?selected=${table.header === null}>${say('none')}</option>
                     ${[...new Set(lines)]
                       .sort((a, b) => a - b)
                       .map(
@@ -196,14 +201,14 @@ export class SdImportDialog extends LitElement {
                             value=${String(line)}
                             ?selected=${line === table.header?.line}
                           >
-                            on line ${line}
+                            ${say('on line {line}', { line })}
                           </option>`,
                       )}
                   </select>
                 </label>`
             : nothing
         }
-        <button class="quiet" @click=${() => this.take(null)}>Another list</button>
+        <button class="quiet" @click=${() => this.take(null)}>${say('Another list')}</button>
       </div>
     `;
   }
@@ -250,8 +255,7 @@ export class SdImportDialog extends LitElement {
           progress
             ? html`<div role="status">
                 <label class="small soft" for="progress">
-                  Looking at the
-                  list${progress.of > 0 ? `: ${progress.done} of ${progress.of}` : '…'}
+                  ${say('Looking at the list{it}', { it: progress.of > 0 ? `: ${progress.done} of ${progress.of}` : '…' })}
                 </label>
                 <progress
                   id="progress"
@@ -278,7 +282,9 @@ export class SdImportDialog extends LitElement {
                 <sd-import-findings .plan=${plan}></sd-import-findings>
                 <div class="actions">
                   <p class="fault" role="alert" ?hidden=${this.fault === ''}>${this.fault}</p>
-                  <button class="quiet" @click=${() => this.sheet?.close()}>Not now</button>
+                  <button class="quiet" @click=${() => this.sheet?.close()}>
+                    ${say('Not now')}
+                  </button>
                   <button class="main" @click=${this.onImport}>${importWords(plan)}</button>
                 </div>
               `
@@ -290,7 +296,7 @@ export class SdImportDialog extends LitElement {
 
   protected override render(): TemplateResult {
     return html`
-      <sd-sheet heading="Import a list" isWide>
+      <sd-sheet heading=${say('Import a list')} isWide>
         ${
           this.work.source
             ? this.renderWork()
@@ -304,11 +310,14 @@ export class SdImportDialog extends LitElement {
 }
 
 function importWords(plan: ImportPlan): string {
-  if (!isReady(plan)) return 'Import';
+  if (!isReady(plan)) return say('Import');
   const animals = countWords(plan.animals.length, 'animal');
   return plan.count === 0
-    ? `Import ${animals}`
-    : `Import ${countWords(plan.count, 'value')} of ${animals}`;
+    ? say('Import {animals}', { animals })
+    : say('Import {countWords} of {animals}', {
+        countWords: countWords(plan.count, 'value'),
+        animals,
+      });
 }
 
 customElements.define('sd-import-dialog', SdImportDialog);

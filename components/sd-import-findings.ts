@@ -5,6 +5,7 @@ import { showDayId } from '../src/text/day-id.ts';
 import { downloadText } from './download.ts';
 import { countWords } from './import-words.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 /** Lines shown of each kind of finding; the rest can be saved as a file. */
 const most = 100;
@@ -91,7 +92,7 @@ export class SdImportFindings extends LitElement {
       sentence,
     ]);
     const table = writeTable([['line', 'what', 'text', 'why'], ...rows], { style: 'comma' });
-    downloadText('what to look at.csv', table, 'text/csv;charset=utf-8');
+    downloadText(say('what to look at.csv'), table, 'text/csv;charset=utf-8');
   }
 
   private renderKind(
@@ -122,8 +123,10 @@ export class SdImportFindings extends LitElement {
         ${
           found.length > most
             ? html`<p class="small">
-                The first ${most} are shown.
-                <button class="quiet" @click=${this.save}>Save all of them as a file</button>
+                ${say('The first {most} are shown.', { most })}
+                <button class="quiet" @click=${this.save}>
+                  ${say('Save all of them as a file')}
+                </button>
               </p>`
             : nothing
         }
@@ -137,15 +140,13 @@ export class SdImportFindings extends LitElement {
     const tags = fresh.slice(0, 30).map(({ tag }) => tag);
     const more = fresh.length - tags.length;
     return html`
-      <dt>Animals</dt>
+      <dt>${say('Animals')}</dt>
       <dd>
-        ${countWords(fresh.length, 'new animal')}${
-          known > 0 ? `, ${countWords(known, 'known one')}` : ''
-        }
+        ${countWords(fresh.length, say('new animal'))}${known > 0 ? `, ${countWords(known, say('known one'))}` : ''}
         ${
           tags.length > 0
             ? html`<div class="small soft">
-                New: ${tags.join(' · ')}${more > 0 ? ` and ${more} more` : ''}
+                ${say('New: {tags}{it}', { tags: tags.join(' · '), it: more > 0 ? say(' and {more} more', { more }) : '' })}
               </div>`
             : nothing
         }
@@ -156,23 +157,28 @@ export class SdImportFindings extends LitElement {
   private renderDays({ days }: ImportPlan): TemplateResult | typeof nothing {
     if (days.length === 0) return nothing;
     return html`
-      <dt>${days.length === 1 ? 'Sampling day' : 'Sampling days'}</dt>
+      <dt>${days.length === 1 ? say('Sampling day') : say('Sampling days')}</dt>
       <dd>${days.map(({ id, isNew }) => `${showDayId(id)}${isNew ? ' (new)' : ''}`).join(', ')}</dd>
     `;
   }
 
   private renderReadings(plan: ImportPlan): TemplateResult {
-    const kept = plan.countKept > 0 ? `, ${plan.countKept} of them kept as typed` : '';
-    const same = plan.countSame > 0 ? `; ${plan.countSame} are there already` : '';
+    const kept =
+      plan.countKept > 0
+        ? say(', {countKept} of them kept as typed', { countKept: plan.countKept })
+        : '';
+    const same =
+      plan.countSame > 0
+        ? say('; {countSame} are there already', { countSame: plan.countSame })
+        : '';
     return html`
-      <dt>Values</dt>
+      <dt>${say('Values')}</dt>
       <dd>
-        ${countWords(plan.count, 'value')} to take${kept}${same}
+        ${say('{countWords} to take{kept}{same}', { countWords: countWords(plan.count, 'value'), kept, same })}
         ${
           plan.countAdded > 0
             ? html`<div class="small soft">
-                With ${countWords(plan.countAdded, 'factor or zero', 'factors and zeros')} that go
-                with the counts
+                ${say('With {countWords} that go with the counts', { countWords: countWords(plan.countAdded, say('factor or zero'), say('factors and zeros')) })}
               </div>`
             : nothing
         }
@@ -189,14 +195,16 @@ export class SdImportFindings extends LitElement {
         ${this.renderAnimals(plan)} ${this.renderDays(plan)} ${this.renderReadings(plan)}
         ${
           cups > 0
-            ? html`<dt>Cups</dt>
-                <dd>${countWords(cups, 'cup')} of their own, not an animal’s row</dd>`
+            ? html`<dt>${say('Cups')}</dt>
+                <dd>
+                  ${say('{countWords} of their own, not an animal’s row', { countWords: countWords(cups, 'cup') })}
+                </dd>`
             : nothing
         }
       </dl>
-      ${this.renderKind('left out', (n) => `${n} left out`, true)}
-      ${this.renderKind('kept as typed', (n) => `${n} kept as typed, in no figure`)}
-      ${this.renderKind('look', (n) => `${n} to have a look at`)}
+      ${this.renderKind('left out', (n) => say('{n} left out', { n }), true)}
+      ${this.renderKind('kept as typed', (n) => say('{n} kept as typed, in no figure', { n }))}
+      ${this.renderKind('look', (n) => say('{n} to have a look at', { n }))}
     `;
   }
 }

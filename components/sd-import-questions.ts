@@ -1,6 +1,7 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import type { Question } from '../src/csv/role.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 /** What only the person knows of a list, each asked once. Fires `answered` `{id, value}`. */
 export class SdImportQuestions extends LitElement {
@@ -76,7 +77,7 @@ export class SdImportQuestions extends LitElement {
   private renderFactor(given: string): TemplateResult {
     return html`
       <label class="choice"
-        >Factor the laboratory used
+        >${say('Factor the laboratory used')}
         <input
           class="factor"
           inputmode="decimal"

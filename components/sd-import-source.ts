@@ -2,6 +2,7 @@ import { LitElement, css, html, type TemplateResult } from 'lit';
 import { DropFile } from './drop-file.ts';
 import type { ListSource } from './import-work.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 /** A list from a file, chosen or dropped, or pasted. Fires `list-given` with a `ListSource`. */
 export class SdImportSource extends LitElement {
@@ -69,7 +70,10 @@ export class SdImportSource extends LitElement {
     try {
       this.give({ name: file.name, input: new Uint8Array(await file.arrayBuffer()) });
     } catch {
-      this.trouble = `${file.name} could not be read. If it lies in the cloud or on a stick, copy it to this device first.`;
+      this.trouble = say(
+        '{name} could not be read. If it lies in the cloud or on a stick, copy it to this device first.',
+        { name: file.name },
+      );
     }
   }
 
@@ -89,39 +93,38 @@ export class SdImportSource extends LitElement {
 
   private onPasted(event: SubmitEvent): void {
     event.preventDefault();
-    if (this.pasted.trim() === '') this.trouble = 'Nothing is pasted yet.';
-    else this.give({ name: 'a pasted list', input: this.pasted });
+    if (this.pasted.trim() === '') this.trouble = say('Nothing is pasted yet.');
+    else this.give({ name: say('a pasted list'), input: this.pasted });
   }
 
   protected override render(): TemplateResult {
     return html`
-      <div class=${this.drop.isOver ? 'drop over' : 'drop'}>
+      <div class=${this.drop.isOver ? say('drop over') : 'drop'}>
         <button
           class="main"
           @click=${() => this.renderRoot.querySelector<HTMLInputElement>('#file')?.click()}
         >
-          Choose a file
+          ${say('Choose a file')}
         </button>
         <input
           id="file"
           type="file"
           accept=".csv,.txt,.tsv,text/csv,text/plain,text/tab-separated-values"
-          aria-label="File with a list"
+          aria-label=${say('File with a list')}
           hidden
           @change=${this.onChosen}
         />
-        <p class="mouse">or drop it here</p>
+        <p class="mouse">${say('or drop it here')}</p>
         <p class="small soft">
-          CSV from a spreadsheet, a laboratory, a tag reader or a scale. Nothing changes before you
-          have seen what it holds.
+          ${say('CSV from a spreadsheet, a laboratory, a tag reader or a scale. Nothing changes before you have seen what it holds.')}
         </p>
       </div>
       <form @submit=${this.onPasted}>
         <label class="field">
-          Or paste a list
+          ${say('Or paste a list')}
           <textarea
             spellcheck="false"
-            placeholder="tag,date,chamber1,chamber2"
+            placeholder=${say('tag,date,chamber1,chamber2')}
             .value=${this.pasted}
             @input=${(event: Event) => {
               this.pasted = (event.target as HTMLTextAreaElement).value;
@@ -129,7 +132,7 @@ export class SdImportSource extends LitElement {
             }}
           ></textarea>
         </label>
-        <div class="actions"><button>Look at it</button></div>
+        <div class="actions"><button>${say('Look at it')}</button></div>
       </form>
       <p class="fault" role="alert" ?hidden=${this.trouble === ''}>${this.trouble}</p>
     `;

@@ -6,6 +6,7 @@ import { servicesContext, type ShelfEntry } from './services.ts';
 import { theme } from './theme.ts';
 import './sd-sheet.ts';
 import type { SdSheet } from './sd-sheet.ts';
+import { say } from '../src/text/say.ts';
 
 /**
  * Asks what to do with a file of a notebook that is already on this device: nothing kept here is ever
@@ -61,27 +62,29 @@ export class SdKnownNotebook extends LitElement {
     const { notebook } = this;
     const services = this.services.value;
     if (!notebook || !services) return;
-    const title = `${aboutOf(notebook).title ?? 'Notebook'} (from a file)`;
+    const title = say('{title} (from a file)', {
+      title: aboutOf(notebook).title ?? say('Notebook'),
+    });
     this.tell('open-new', { notebook: services.copyOf(notebook, title), isFromFile: true });
   }
 
   protected override render(): TemplateResult {
     const { entry } = this;
     return html`
-      <sd-sheet heading="This notebook is here already">
+      <sd-sheet heading=${say('This notebook is here already')}>
         ${
           entry
             ? html`
                 <p>
-                  “${entry.title}” is ${entry.isDeleted ? 'among the deleted notebooks of' : 'on'}
-                  this device. Counts may stand here that the file lacks, so the file does not take
-                  its place.
+                  ${say('“{title}” is {it} this device. Counts may stand here that the file lacks, so the file does not take its place.', { title: entry.title, it: entry.isDeleted ? say('among the deleted notebooks of') : 'on' })}
                 </p>
                 <div class="ways">
                   <button class="main" data-first @click=${this.bring}>
-                    Bring the file in as a second copy…
+                    ${say('Bring the file in as a second copy…')}
                   </button>
-                  <button @click=${this.own}>Open the file as a notebook of its own</button>
+                  <button @click=${this.own}>
+                    ${say('Open the file as a notebook of its own')}
+                  </button>
                 </div>
               `
             : nothing

@@ -15,6 +15,7 @@ import { servicesContext } from './services.ts';
 import { sayOfSettings } from './settings-said.ts';
 import { formStyles } from './form-styles.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 interface Draft {
   readonly value?: string;
@@ -88,7 +89,7 @@ export class SdLimitsForm extends LitElement {
     if (!session) return;
     const value = parseNumber(this.valueText(limit), this.mark);
     if (isFault(value) || value < 0) {
-      const sentence = isFault(value) ? value.sentence : 'Type a number of 0 or more.';
+      const sentence = isFault(value) ? value.sentence : say('Type a number of 0 or more.');
       this.faults = { ...this.faults, [limit.id]: sentence };
       return;
     }
@@ -103,7 +104,7 @@ export class SdLimitsForm extends LitElement {
     this.drafts = others;
     this.faults = { ...this.faults, [limit.id]: '' };
     await session.dispatch(edit);
-    sayOfSettings(this, `${limit.label ?? limit.key} is kept, and yours.`);
+    sayOfSettings(this, say('{label} is kept, and yours.', { label: limit.label ?? limit.key }));
   }
 
   private async add(event: SubmitEvent): Promise<void> {
@@ -114,8 +115,9 @@ export class SdLimitsForm extends LitElement {
     const value = parseNumber(formText(form, 'value'), this.mark);
     const id = this.services.value?.newId();
     if (!session || id === undefined) return;
-    if (label === '') this.newFault = 'Give the limit a name, like "treat goats from".';
-    else if (isFault(value)) this.newFault = `The value: ${value.sentence}`;
+    if (label === '') this.newFault = say('Give the limit a name, like "treat goats from".');
+    else if (isFault(value))
+      this.newFault = say('The value: {sentence}', { sentence: value.sentence });
     else {
       const { notebook } = session;
       const key = keyFromLabel(notebook, label);
@@ -128,7 +130,7 @@ export class SdLimitsForm extends LitElement {
       };
       const days = ['default', ...Object.keys(notebook.days)];
       await session.dispatch({
-        label: `adding the limit ${label}`,
+        label: say('adding the limit {label}', { label }),
         source: 'typed',
         sets: [
           ...setsOf('limits', id, facts),
@@ -137,7 +139,7 @@ export class SdLimitsForm extends LitElement {
       });
       this.newFault = '';
       form.reset();
-      sayOfSettings(this, `${label} is added. Its name in formulas is ${key}.`);
+      sayOfSettings(this, say('{label} is added. Its name in formulas is {key}.', { label, key }));
     }
   }
 
@@ -148,21 +150,21 @@ export class SdLimitsForm extends LitElement {
       <div class="one">
         <div class="head">
           <h3>${name}</h3>
-          <span class="small soft">${limit.key} in formulas</span>
+          <span class="small soft">${say('{key} in formulas', { key: limit.key })}</span>
           ${
             limit.confirmed === true
               ? nothing
-              : html`<span class="chip open">example, not yet yours</span>`
+              : html`<span class="chip open">${say('example, not yet yours')}</span>`
           }
         </div>
         ${limit.help ? html`<p class="small soft">${limit.help}</p>` : nothing}
         <div class="row said">
           <label class="field">
-            ${limit.unit ? `Value, ${limit.unit}` : 'Value'}
+            ${limit.unit ? say('Value, {unit}', { unit: limit.unit }) : say('Value')}
             <input
               inputmode="decimal"
               autocomplete="off"
-              aria-label=${`${name}, value`}
+              aria-label=${say('{name}, value', { name })}
               aria-invalid=${fault ? 'true' : 'false'}
               .value=${this.valueText(limit)}
               @input=${(event: Event) =>
@@ -170,10 +172,10 @@ export class SdLimitsForm extends LitElement {
             />
           </label>
           <label class="field">
-            Who said so
+            ${say('Who said so')}
             <input
               autocomplete="off"
-              aria-label=${`${name}, who said so`}
+              aria-label=${say('{name}, who said so', { name })}
               .value=${this.drafts[limit.id]?.saidBy ?? limit.saidBy ?? ''}
               @input=${(event: Event) =>
                 this.type(limit.id, { saidBy: (event.target as HTMLInputElement).value })}
@@ -183,7 +185,7 @@ export class SdLimitsForm extends LitElement {
         ${fault ? html`<p class="fault" role="alert">${fault}</p>` : nothing}
         <div class="head">
           <button @click=${() => this.keep(limit)}>
-            ${limit.confirmed === true ? 'Keep the change' : 'Keep it as mine'}<span
+            ${limit.confirmed === true ? say('Keep the change') : say('Keep it as mine')}<span
               class="visually-hidden"
               >: ${name}</span
             >
@@ -199,24 +201,23 @@ export class SdLimitsForm extends LitElement {
     return html`
       <div class="form">
         <p class="soft">
-          A limit counts as reached at its own figure: 500 means 500 or more. Set yours with your
-          vet.
+          ${say('A limit counts as reached at its own figure: 500 means 500 or more. Set yours with your vet.')}
         </p>
         ${reachField(session, this.reach, (reach) => {
           this.reach = reach;
         })}
         ${(this.limits.value ?? []).map((limit) => this.renderLimit(limit))}
         <form class="one" @submit=${this.add} novalidate>
-          <h3>Add a limit</h3>
+          <h3>${say('Add a limit')}</h3>
           <div class="row">
-            <label class="field">Name <input name="label" autocomplete="off" /></label>
+            <label class="field">${say('Name')} <input name="label" autocomplete="off" /></label>
             <label class="field">
-              Value <input name="value" inputmode="decimal" autocomplete="off" />
+              ${say('Value')} <input name="value" inputmode="decimal" autocomplete="off" />
             </label>
-            <label class="field">Unit <input name="unit" autocomplete="off" /></label>
+            <label class="field">${say('Unit')} <input name="unit" autocomplete="off" /></label>
           </div>
           ${this.newFault ? html`<p class="fault" role="alert">${this.newFault}</p>` : nothing}
-          <div><button>Add the limit</button></div>
+          <div><button>${say('Add the limit')}</button></div>
         </form>
       </div>
     `;

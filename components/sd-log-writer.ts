@@ -6,6 +6,7 @@ import { formStyles } from './form-styles.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-dose-round.ts';
+import { say } from '../src/text/say.ts';
 
 /** Chooses animals by their tags or a whole group, for a treatment that no list led to, and hands them to a round of doses. */
 export class SdLogWriter extends LitElement {
@@ -65,7 +66,7 @@ export class SdLogWriter extends LitElement {
     const named = animalsNamed(session.notebook, this.text);
     return html`
       <label class="field">
-        Tags, with commas between
+        ${say('Tags, with commas between')}
         <textarea
           rows="2"
           .value=${this.text}
@@ -74,7 +75,7 @@ export class SdLogWriter extends LitElement {
           }}
         ></textarea>
       </label>
-      <div class="groups" role="group" aria-label="Take a whole group">
+      <div class="groups" role="group" aria-label=${say('Take a whole group')}>
         ${this.groups().map(
           ([name, tags]) =>
             html`<button
@@ -82,7 +83,7 @@ export class SdLogWriter extends LitElement {
                 this.text = tags.join(', ');
               }}
             >
-              All ${tags.length} ${name}
+              ${say('All {n} {name}', { n: tags.length, name })}
             </button>`,
         )}
       </div>

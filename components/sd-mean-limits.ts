@@ -6,6 +6,7 @@ import { AfterPaint } from './after-paint.ts';
 import { herdLists, herdReady, isAboutCounts, type HerdLists } from './herd-lists.ts';
 import { meanLines, type MeanLine } from './sureness-words.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 interface Worked {
   readonly lists: HerdLists;
@@ -76,7 +77,8 @@ export class SdMeanLimits extends LitElement {
 
   private renderLine({ about, figure, rest }: MeanLine): TemplateResult {
     return html`<p>
-      95 % limits of ${about}: ${figure === '' ? nothing : html`<b>${figure}</b>, `}${rest}
+      ${say('95 % limits of {about}:', { about })}
+      ${figure === '' ? nothing : html`<b>${figure}</b>, `}${rest}
     </p>`;
   }
 
@@ -91,10 +93,10 @@ export class SdMeanLimits extends LitElement {
     const left = value.lists.tooMany.map(({ tag }) => tag).join(', ');
     return html`
       ${this.renderLine(first)}
-      ${left === '' ? nothing : html`<p>at least that: ${left}, too many to count, left out</p>`}
+      ${left === '' ? nothing : html`<p>${say('at least that: {left}, too many to count, left out', { left })}</p>`}
       <details>
         <summary>
-          ${first.question === 'these' ? 'If they stand for a larger herd' : 'For these animals alone'}
+          ${first.question === 'these' ? say('If they stand for a larger herd') : say('For these animals alone')}
         </summary>
         ${others.map((line) => this.renderLine(line))}
       </details>

@@ -17,6 +17,7 @@ import { theme } from './theme.ts';
 import './sd-merge-review.ts';
 import './sd-sheet.ts';
 import type { SdSheet } from './sd-sheet.ts';
+import { say } from '../src/text/say.ts';
 
 /** A file as it was read, and what merging it would come to. */
 interface Look {
@@ -75,8 +76,11 @@ export class SdMergeDialog extends LitElement {
     const session = this.session.value;
     if (!session) return;
     if (theirs.id !== session.notebook.id) {
-      const mine = aboutOf(session.notebook).title ?? 'this notebook';
-      this.fault = `${name} is “${aboutOf(theirs).title ?? 'another notebook'}”, not a copy of “${mine}”. Only two copies of one notebook can be made one.`;
+      const mine = aboutOf(session.notebook).title ?? say('this notebook');
+      this.fault = say(
+        '{name} is “{title}”, not a copy of “{mine}”. Only two copies of one notebook can be made one.',
+        { name, title: aboutOf(theirs).title ?? say('another notebook'), mine },
+      );
       this.other = theirs;
       return;
     }
@@ -117,7 +121,7 @@ export class SdMergeDialog extends LitElement {
     this.fault = `${file.name}: ${
       isFault(read)
         ? read.sentence
-        : 'This is a template, not a copy of the notebook. Use it under Start the next season.'
+        : say('This is a template, not a copy of the notebook. Use it under Start the next season.')
     }`;
   }
 
@@ -152,8 +156,9 @@ export class SdMergeDialog extends LitElement {
     const { look } = this;
     if (!session || !look) return;
     if (session.undoLabel !== mergeLabel) {
-      this.fault =
-        'Something was written since, so the merge cannot be done anew. Add the other animal under its own tag, or with a note.';
+      this.fault = say(
+        'Something was written since, so the merge cannot be done anew. Add the other animal under its own tag, or with a note.',
+      );
       return;
     }
     await session.undo();
@@ -179,13 +184,11 @@ export class SdMergeDialog extends LitElement {
   private renderChoose(): TemplateResult {
     return html`
       <p>
-        Counted on two devices? Save the notebook to a file on the other one, and open that file
-        here. Then do the same the other way round: both hold everything. Nothing typed in either
-        copy is lost.
+        ${say('Counted on two devices? Save the notebook to a file on the other one, and open that file here. Then do the same the other way round: both hold everything. Nothing typed in either copy is lost.')}
       </p>
       <p>
         <label class="button ${this.look ? '' : 'main'}">
-          Choose the other copy’s file…
+          ${say('Choose the other copy’s file…')}
           <input
             class="visually-hidden"
             type="file"
@@ -194,13 +197,15 @@ export class SdMergeDialog extends LitElement {
             @change=${this.onFile}
           />
         </label>
-        <span class="soft small drop">or drop it on the page</span>
+        <span class="soft small drop">${say('or drop it on the page')}</span>
       </p>
       <div role="alert">
         ${this.fault ? html`<p class="fault">${this.fault}</p>` : nothing}
         ${
           this.other
-            ? html`<button @click=${this.openAsOwn}>Open it as a notebook of its own</button>`
+            ? html`<button @click=${this.openAsOwn}>
+                ${say('Open it as a notebook of its own')}
+              </button>`
             : nothing
         }
       </div>
@@ -212,10 +217,10 @@ export class SdMergeDialog extends LitElement {
     const isFollowing = this.session.value instanceof FollowingSession;
     return html`
       <section aria-labelledby="brings">
-        <h3 id="brings" tabindex="-1">What ${name} brings</h3>
+        <h3 id="brings" tabindex="-1">${say('What {name} brings', { name })}</h3>
         ${
           words.length === 0
-            ? html`<p>Nothing that is not here already. The two copies agree.</p>`
+            ? html`<p>${say('Nothing that is not here already. The two copies agree.')}</p>`
             : html`<ul>
                 ${words.map((line) => html`<li>${line}</li>`)}
               </ul>`
@@ -228,8 +233,7 @@ export class SdMergeDialog extends LitElement {
         ${
           isFollowing
             ? html`<p class="fault">
-                Another tab writes this notebook. Take over at the top of the page to bring it in
-                here.
+                ${say('Another tab writes this notebook. Take over at the top of the page to bring it in here.')}
               </p>`
             : nothing
         }
@@ -239,7 +243,7 @@ export class SdMergeDialog extends LitElement {
             ?disabled=${merged.changes.length === 0 || this.isWorking || isFollowing}
             @click=${this.merge}
           >
-            Make the two copies one
+            ${say('Make the two copies one')}
           </button>
         </div>
       </section>
@@ -248,8 +252,8 @@ export class SdMergeDialog extends LitElement {
 
   private renderDone(done: Merged): TemplateResult {
     return html`
-      <h3 id="done" tabindex="-1">The two copies are one</h3>
-      <p>Undo gives the former copy back until the next edit.</p>
+      <h3 id="done" tabindex="-1">${say('The two copies are one')}</h3>
+      <p>${say('Undo gives the former copy back until the next edit.')}</p>
       <sd-merge-review
         .merged=${done}
         .apart=${this.apart}
@@ -262,10 +266,10 @@ export class SdMergeDialog extends LitElement {
           done.clashes.length === 0
             ? nothing
             : html`<button class="main" @click=${this.settle}>
-                Choose where they differ (${done.clashes.length})
+                ${say('Choose where they differ ({n})', { n: done.clashes.length })}
               </button>`
         }
-        <button @click=${() => this.sheet?.close()}>Later</button>
+        <button @click=${() => this.sheet?.close()}>${say('Later')}</button>
       </div>
     `;
   }
@@ -273,7 +277,7 @@ export class SdMergeDialog extends LitElement {
   protected override render(): TemplateResult {
     const { look, done } = this;
     return html`
-      <sd-sheet heading="Bring in a second copy" isWide>
+      <sd-sheet heading=${say('Bring in a second copy')} isWide>
         ${
           done
             ? this.renderDone(done)

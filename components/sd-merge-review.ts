@@ -10,6 +10,7 @@ import { placeWords, recordName, valueWords } from './clash-words.ts';
 import { mergeStyles } from './merge-styles.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 /** This many clashes are shown ahead of the merge; all of them stand in the list of clashes. */
 const mostShown = 8;
@@ -56,7 +57,11 @@ export class SdMergeReview extends LitElement {
     else if (table === 'days') await session.dispatch(removeDay(notebook, id));
     else
       await session.dispatch(
-        removeRecord(table, id, `removing ${recordName(notebook, table, id)}`),
+        removeRecord(
+          table,
+          id,
+          say('removing {recordName}', { recordName: recordName(notebook, table, id) }),
+        ),
       );
   }
 
@@ -65,9 +70,9 @@ export class SdMergeReview extends LitElement {
     const rest = clashes.length - mostShown;
     return html`
       <h3>
-        ${clashes.length === 1 ? 'One place' : `${clashes.length} places`} where the copies differ
+        ${say('{it} where the copies differ', { it: clashes.length === 1 ? say('One place') : say('{n} places', { n: clashes.length }) })}
       </h3>
-      <p>Both values are kept, and you choose afterwards.</p>
+      <p>${say('Both values are kept, and you choose afterwards.')}</p>
       <ul>
         ${clashes
           .slice(0, mostShown)
@@ -78,7 +83,7 @@ export class SdMergeReview extends LitElement {
                 ${values.map(({ value }) => valueWords(value)).join(' or ')}
               </li>`,
           )}
-        ${rest > 0 ? html`<li class="soft">and ${rest} more</li>` : nothing}
+        ${rest > 0 ? html`<li class="soft">${say('and {rest} more', { rest })}</li>` : nothing}
       </ul>
     `;
   }
@@ -98,8 +103,10 @@ export class SdMergeReview extends LitElement {
     ].sort((a, b) => (a.tag < b.tag ? -1 : 1));
     if (pairs.length === 0) return nothing;
     return html`
-      <h3>One animal by its tag</h3>
-      <p>Both copies added it for themselves. What was typed for either stands under one line.</p>
+      <h3>${say('One animal by its tag')}</h3>
+      <p>
+        ${say('Both copies added it for themselves. What was typed for either stands under one line.')}
+      </p>
       <ul class="plain">
         ${pairs.map(
           ({ pair, tag, isApart }) => html`
@@ -108,22 +115,22 @@ export class SdMergeReview extends LitElement {
               ${
                 this.isDone
                   ? isApart
-                    ? html`<span class="soft">kept apart</span>`
+                    ? html`<span class="soft">${say('kept apart')}</span>`
                     : html`<button
-                        aria-label=${`Keep apart: two animals bear the tag ${tag}`}
+                        aria-label=${say('Keep apart: two animals bear the tag {tag}', { tag })}
                         @click=${() => this.keepApart(pair, true)}
                       >
-                        Keep apart
+                        ${say('Keep apart')}
                       </button>`
                   : html`<label class="tick">
                       <input
                         type="checkbox"
                         .checked=${isApart}
-                        aria-label=${`Keep apart: two animals bear the tag ${tag}`}
+                        aria-label=${say('Keep apart: two animals bear the tag {tag}', { tag })}
                         @change=${(event: Event) =>
                           this.keepApart(pair, (event.target as HTMLInputElement).checked)}
                       />
-                      Keep apart: these are two animals
+                      ${say('Keep apart: these are two animals')}
                     </label>`
               }
             </li>
@@ -136,10 +143,9 @@ export class SdMergeReview extends LitElement {
   private renderRevived({ notebook, revived }: Merged): TemplateResult | typeof nothing {
     if (revived.length === 0) return nothing;
     return html`
-      <h3>Removed in one copy, typed for in the other</h3>
+      <h3>${say('Removed in one copy, typed for in the other')}</h3>
       <p>
-        ${this.isDone ? 'They are back' : 'They come back'}, since nobody who removed them knew what
-        was typed.
+        ${say('{it}, since nobody who removed them knew what was typed.', { it: this.isDone ? say('They are back') : say('They come back') })}
       </p>
       <ul class="plain">
         ${revived.map(
@@ -150,8 +156,10 @@ export class SdMergeReview extends LitElement {
                 !this.isDone
                   ? nothing
                   : this.gone.includes(record.id)
-                    ? html`<span class="soft">removed again</span>`
-                    : html`<button @click=${() => this.removeAgain(record)}>Remove again</button>`
+                    ? html`<span class="soft">${say('removed again')}</span>`
+                    : html`<button @click=${() => this.removeAgain(record)}>
+                        ${say('Remove again')}
+                      </button>`
               }
             </li>
           `,

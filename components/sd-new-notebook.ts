@@ -7,6 +7,7 @@ import type { SdTemplatePicker } from './sd-template-picker.ts';
 import './sd-template-picker.ts';
 import { servicesContext } from './services.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 /** Starts a notebook from a template, with its name and place. Fires `open-new`. */
 export class SdNewNotebook extends LitElement {
@@ -55,7 +56,7 @@ export class SdNewNotebook extends LitElement {
     const services = this.services.value;
     if (!services) return;
     if (title === '') {
-      this.fault = 'Give the notebook a name, like the farm and the season.';
+      this.fault = say('Give the notebook a name, like the farm and the season.');
       this.renderRoot.querySelector<HTMLInputElement>('[name="title"]')?.focus();
       return;
     }
@@ -73,21 +74,21 @@ export class SdNewNotebook extends LitElement {
       <form @submit=${this.onSubmit} novalidate>
         <sd-template-picker></sd-template-picker>
         <label class="field">
-          Name
+          ${say('Name')}
           <input
             name="title"
             autocomplete="off"
-            placeholder="Far Fell 2026"
+            placeholder=${say('Far Fell 2026')}
             aria-invalid=${this.fault ? 'true' : 'false'}
             aria-describedby=${this.fault ? 'title-fault' : nothing}
           />
         </label>
         ${this.fault ? html`<p class="fault" id="title-fault">${this.fault}</p>` : nothing}
         <label class="field">
-          Place
-          <input name="place" autocomplete="off" placeholder="optional" />
+          ${say('Place')}
+          <input name="place" autocomplete="off" placeholder=${say('optional')} />
         </label>
-        <button class="main">Start the notebook</button>
+        <button class="main">${say('Start the notebook')}</button>
       </form>
     `;
   }

@@ -16,6 +16,7 @@ import './sd-sheet.ts';
 import type { SdSheet } from './sd-sheet.ts';
 import './sd-template-picker.ts';
 import type { SdTemplatePicker } from './sd-template-picker.ts';
+import { say } from '../src/text/say.ts';
 
 /**
  * Starts the next season from the open notebook: its animals, their groups and the products go on in a new
@@ -53,11 +54,11 @@ export class SdNextSeason extends LitElement {
     this.fault = '';
     if (services && notebook) {
       this.from = services.today();
-      const name = aboutOf(notebook).title ?? 'this notebook';
+      const name = aboutOf(notebook).title ?? say('this notebook');
       this.first = {
         id: 'this',
-        name: `As “${name}” is laid out`,
-        purpose: 'Its columns, criteria, limits, figures and blocks as they stand now.',
+        name: say('As “{name}” is laid out', { name }),
+        purpose: say('Its columns, criteria, limits, figures and blocks as they stand now.'),
         load: async () => services.templateOf(this.notebook.value ?? notebook, name, ''),
       };
       await this.updateComplete;
@@ -89,10 +90,10 @@ export class SdNextSeason extends LitElement {
     if (!services || !session) return;
     this.fault =
       title === ''
-        ? 'Give the new notebook a name, like the farm and the season.'
+        ? say('Give the new notebook a name, like the farm and the season.')
         : isDate(this.from)
           ? ''
-          : 'Say from which date the season begins: day, month and year.';
+          : say('Say from which date the season begins: day, month and year.');
     if (this.fault) return;
     const template = await this.picker?.template();
     if (!template) return;
@@ -121,17 +122,18 @@ export class SdNextSeason extends LitElement {
 
   protected override render(): TemplateResult {
     return html`
-      <sd-sheet heading="Start the next season" isWide>
+      <sd-sheet heading=${say('Start the next season')} isWide>
         <form @submit=${this.onSubmit} novalidate>
           <p>
-            A new notebook with your animals, their groups and your products. The sampling days stay
-            in this one, which is not changed.
+            ${say('A new notebook with your animals, their groups and your products. The sampling days stay in this one, which is not changed.')}
           </p>
           <div class="row">
-            <label class="field"> Name <input name="title" autocomplete="off" data-first /> </label>
-            <label class="field">Place <input name="place" autocomplete="off" /></label>
             <label class="field">
-              The season begins
+              ${say('Name')} <input name="title" autocomplete="off" data-first />
+            </label>
+            <label class="field">${say('Place')} <input name="place" autocomplete="off" /></label>
+            <label class="field">
+              ${say('The season begins')}
               <input
                 name="from"
                 type="date"
@@ -145,7 +147,7 @@ export class SdNextSeason extends LitElement {
           <sd-template-picker .first=${this.first}></sd-template-picker>
           ${this.renderCarried()}
           ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
-          <div class="actions"><button class="main">Start the season</button></div>
+          <div class="actions"><button class="main">${say('Start the season')}</button></div>
         </form>
       </sd-sheet>
     `;
@@ -157,7 +159,7 @@ function nextTitle(title: string): string {
   const year = /\b(20\d\d)\b(?!.*\b20\d\d\b)/;
   return year.test(title)
     ? title.replace(year, (found) => String(Number(found) + 1))
-    : `${title}, next season`;
+    : say('{title}, next season', { title });
 }
 
 customElements.define('sd-next-season', SdNextSeason);

@@ -3,6 +3,7 @@ import { changeBlock } from '../src/notebook/edit-records.ts';
 import { blocksOf } from '../src/notebook/read.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 /** How long a pause in typing is before the words so far are kept. */
 const pauseMs = 1000;
@@ -73,7 +74,7 @@ export class SdNote extends LitElement {
     const { session, value: block } = this.block;
     const text = this.area?.value;
     if (!session || !block || text === undefined || text === (block.text ?? '')) return;
-    await session.dispatch(changeBlock(this.blockId, { text }, 'the note'));
+    await session.dispatch(changeBlock(this.blockId, { text }, say('the note')));
   }
 
   /** What stands in the notebook is shown, but never over words still being typed. */
@@ -88,7 +89,7 @@ export class SdNote extends LitElement {
     const { value: block } = this.block;
     return html`
       <textarea
-        aria-label=${block?.title ?? 'Note'}
+        aria-label=${block?.title ?? say('Note')}
         @input=${this.onInput}
         @change=${this.keep}
       ></textarea>

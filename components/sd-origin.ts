@@ -16,6 +16,7 @@ import './sd-shedder-note.ts';
 import './sd-sheet.ts';
 import type { SdSheet } from './sd-sheet.ts';
 import './sd-sureness.ts';
+import { say } from '../src/text/say.ts';
 
 /**
  * Where a number comes from: its formula, the same with the values used, n of N, how sure it is, and what
@@ -151,7 +152,7 @@ export class SdOrigin extends LitElement {
 
   private renderInputs({ inputs }: Origin): TemplateResult | typeof nothing {
     if (inputs.length === 0) return nothing;
-    return html`<h3>What went in</h3>
+    return html`<h3>${say('What went in')}</h3>
       <table>
         <tbody>
           ${inputs.map(
@@ -175,9 +176,11 @@ export class SdOrigin extends LitElement {
   }
 
   private renderList({ name, values, missing }: NamedValues): TemplateResult {
-    const left = missing === 0 ? '' : `, ${missing} present without one left out`;
+    const left = missing === 0 ? '' : say(', {missing} present without one left out', { missing });
     return html`<details>
-      <summary><code>${name}</code>: ${values.length} values${left}</summary>
+      <summary>
+        <code>${name}</code>${say(': {n} values{left}', { n: values.length, left })}
+      </summary>
       <ul class="values">
         ${values.map(({ tag, text }) => html`<li><span>${tag}</span> <span>${text}</span></li>`)}
       </ul>
@@ -206,7 +209,7 @@ export class SdOrigin extends LitElement {
       (key) => columnByKey(session.notebook, key)?.id === target.column,
     );
     return isSure
-      ? html`<h3>How sure this count is</h3>
+      ? html`<h3>${say('How sure this count is')}</h3>
           <sd-sureness .row=${target.row}></sd-sureness>`
       : nothing;
   }
@@ -216,7 +219,9 @@ export class SdOrigin extends LitElement {
     const k = aggregationByMoments(herdLists(session, group)?.eggs ?? []);
     if (isFault(k)) return nothing;
     const mark = aboutOf(session.notebook).decimalMark ?? '.';
-    return html`<p class="small soft">By moments of the raw counts: ${figureText(k, 2, mark)}.</p>`;
+    return html`<p class="small soft">
+      ${say('By moments of the raw counts: {figureText}.', { figureText: figureText(k, 2, mark) })}
+    </p>`;
   }
 
   /** An outcome comes from the day's criteria, each with how it stands for this animal. */
@@ -231,16 +236,19 @@ export class SdOrigin extends LitElement {
     const labels = (keys: readonly string[]): string =>
       keys.map((key) => columnByKey(notebook, key)?.label ?? key).join(', ');
     return html`<p class="answer">
-        ${{ over: 'over your criteria', below: 'below your criteria', 'not enough known': 'not enough known' }[kind]}
+        ${{ over: say('over your criteria'), below: say('below your criteria'), 'not enough known': say('not enough known') }[kind]}
       </p>
       <table>
         <tbody>
           ${answers.map(({ criterion, holds, lacking }) => {
             const reason = criteria.find(({ id }) => id === criterion)?.reason ?? criterion;
-            const unknown = lacking.length === 0 ? 'not judged' : `${labels(lacking)} not known`;
+            const unknown =
+              lacking.length === 0
+                ? say('not judged')
+                : say('{labels} not known', { labels: labels(lacking) });
             return html`<tr>
               <th scope="row">${reason}</th>
-              <td>${holds === null ? unknown : holds ? 'holds' : 'does not hold'}</td>
+              <td>${holds === null ? unknown : holds ? 'holds' : say('does not hold')}</td>
             </tr>`;
           })}
         </tbody>
@@ -253,7 +261,7 @@ export class SdOrigin extends LitElement {
     return html`
       <p class="soft small">${origin.day}${origin.ofN === null ? '' : `, ${origin.ofN}`}</p>
       ${isOutcome ? this.renderCriteria(session) : html`<p class="answer">${answer}</p>`}
-      ${typed === null ? nothing : html`<p>Typed: <b>${typed}</b></p>`}
+      ${typed === null ? nothing : html`<p>${say('Typed:')} <b>${typed}</b></p>`}
       ${
         formula === null
           ? nothing
@@ -272,13 +280,13 @@ export class SdOrigin extends LitElement {
       ${
         functions.length === 0
           ? nothing
-          : html`<h3>Method and source</h3>
+          : html`<h3>${say('Method and source')}</h3>
               ${functions.map((name) => functionCard(name))}`
       }
       ${
         this.trail.length < 2
           ? nothing
-          : html`<div class="actions"><button @click=${this.back}>Back</button></div>`
+          : html`<div class="actions"><button @click=${this.back}>${say('Back')}</button></div>`
       }
     `;
   }
@@ -291,11 +299,13 @@ export class SdOrigin extends LitElement {
   protected override render(): TemplateResult {
     const { session } = this.heard;
     const { origin } = this;
-    return html`<sd-sheet heading=${origin?.heading ?? 'Where this number comes from'}>
+    return html`<sd-sheet heading=${origin?.heading ?? say('Where this number comes from')}>
       ${
         session && origin
           ? this.renderOrigin(session, origin)
-          : html`<p class="soft">Open a sampling day to see where its figures come from.</p>`
+          : html`<p class="soft">
+              ${say('Open a sampling day to see where its figures come from.')}
+            </p>`
       }
     </sd-sheet>`;
   }

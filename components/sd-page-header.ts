@@ -10,6 +10,7 @@ import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
 import { theme } from './theme.ts';
 import './sd-menu.ts';
+import { say } from '../src/text/say.ts';
 
 /**
  * The head of an open notebook: its name, whether it is saved, how many are counted, undo and redo,
@@ -182,25 +183,25 @@ export class SdPageHeader extends LitElement {
       <div class="tools">
         <button
           ?disabled=${session.undoLabel === null}
-          aria-label=${undo ? `Undo ${undo}` : 'Undo'}
-          title=${undo ? `Undo: ${undo} (Ctrl+Z)` : nothing}
+          aria-label=${undo ? say('Undo {undo}', { undo }) : say('Undo')}
+          title=${undo ? say('Undo: {undo} (Ctrl+Z)', { undo }) : nothing}
           @click=${() => this.tell('page-undo')}
         >
-          Undo
+          ${say('Undo')}
         </button>
         <button
           ?disabled=${session.redoLabel === null}
-          aria-label=${redo ? `Redo ${redo}` : 'Redo'}
-          title=${redo ? `Redo: ${redo} (Ctrl+Y)` : nothing}
+          aria-label=${redo ? say('Redo {redo}', { redo }) : say('Redo')}
+          title=${redo ? say('Redo: {redo} (Ctrl+Y)', { redo }) : nothing}
           @click=${() => this.tell('page-redo')}
         >
-          Redo
+          ${say('Redo')}
         </button>
         ${inHeader.map(
           (action) => html`<button @click=${() => this.act(action)}>${action.label}</button>`,
         )}
         <sd-menu
-          label="More to do"
+          label=${say('More to do')}
           text="More"
           .choices=${more.map((action) => ({ label: action.label, run: () => this.act(action) }))}
         ></sd-menu>
@@ -217,17 +218,17 @@ export class SdPageHeader extends LitElement {
       <header>
         <button
           class="quiet back"
-          aria-label="Back to your notebooks"
+          aria-label=${say('Back to your notebooks')}
           @click=${() => this.tell('leave-notebook')}
         >
           <span aria-hidden="true">‹</span>
         </button>
         <div class="name">
-          <h1 tabindex="-1">${title || 'Notebook without a name'}</h1>
+          <h1 tabindex="-1">${title || say('Notebook without a name')}</h1>
           ${place ? html`<span class="place">${place}</span>` : nothing}
         </div>
         <div class="state">
-          ${this.isInMemory ? html`<span class="saved not">Not saved</span>` : renderSaved(this.saved.value)}
+          ${this.isInMemory ? html`<span class="saved not">${say('Not saved')}</span>` : renderSaved(this.saved.value)}
           ${counted ? html`<span>${countedWords(counted)}</span>` : nothing}
         </div>
         ${this.renderTools(session)}
@@ -238,10 +239,10 @@ export class SdPageHeader extends LitElement {
 
 function renderSaved(saved: Saved | undefined): TemplateResult | typeof nothing {
   if (!saved) return nothing;
-  if (saved.state === 'memory') return html`<span class="saved not">Not saved</span>`;
-  if (saved.state === 'saving') return html`<span class="saved">Saving…</span>`;
+  if (saved.state === 'memory') return html`<span class="saved not">${say('Not saved')}</span>`;
+  if (saved.state === 'saving') return html`<span class="saved">${say('Saving…')}</span>`;
   const at = saved.at === null ? '' : ` ${localTime(new Date(saved.at))}`;
-  return html`<span class="saved">Saved${at}</span>`;
+  return html`<span class="saved">${say('Saved{at}', { at })}</span>`;
 }
 
 customElements.define('sd-page-header', SdPageHeader);

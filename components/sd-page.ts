@@ -19,9 +19,10 @@ import './sd-day-bar.ts';
 import './sd-menu.ts';
 import './sd-page-header.ts';
 import './sd-paper-counts.ts';
+import { say } from '../src/text/say.ts';
 
 /** From this width on, blocks of the side stand beside the counts. */
-const wideEnough = '(min-width: 62.5em)';
+const wideEnough = say('(min-width: 62.5em)');
 
 /**
  * An open notebook: its head, its days, and its blocks in the person's order; on a wide screen in two
@@ -112,8 +113,9 @@ export class SdPage extends LitElement {
     if (isSearch || !(this.blocks.session instanceof FollowingSession)) return;
     event.preventDefault();
     event.stopImmediatePropagation();
-    const sentence =
-      'Another tab writes this notebook: take over at the top of the page to type here.';
+    const sentence = say(
+      'Another tab writes this notebook: take over at the top of the page to type here.',
+    );
     this.message = { sentence, canUndo: false };
   };
 
@@ -128,19 +130,28 @@ export class SdPage extends LitElement {
 
   private async undo(): Promise<void> {
     const undone = await this.blocks.session?.undo();
-    if (undone) this.sayTakenBack('Undone', undone.label, undone.passedOver.length);
+    if (undone) this.sayTakenBack(say('Undone'), undone.label, undone.passedOver.length);
   }
 
   private async redo(): Promise<void> {
     const redone = await this.blocks.session?.redo();
-    if (redone) this.sayTakenBack('Done again', redone.label, redone.passedOver.length);
+    if (redone) this.sayTakenBack(say('Done again'), redone.label, redone.passedOver.length);
   }
 
   private sayTakenBack(what: string, label: string, passedOver: number): void {
     const left =
       passedOver === 0
         ? ''
-        : ` ${passedOver === 1 ? 'One place was' : `${passedOver} places were`} written since and left as ${passedOver === 1 ? 'it is' : 'they are'}.`;
+        : say(
+            ' {it} written since and left as {passedOver, plural, one {it is} other {they are}}.',
+            {
+              it:
+                passedOver === 1
+                  ? say('One place was')
+                  : say('{passedOver} places were', { passedOver }),
+              passedOver,
+            },
+          );
     this.message = { sentence: `${what}: ${label}.${left}`, canUndo: false };
   }
 
@@ -164,7 +175,7 @@ export class SdPage extends LitElement {
   private goToBlock(kind: string): void {
     const block = this.blocks.value?.find((each) => each.kind === kind);
     if (block) this.frames.get(block.id)?.goTo();
-    else tell(this, 'That block is not on this page. Add it with Add a block, at the end.');
+    else tell(this, say('That block is not on this page. Add it with Add a block, at the end.'));
   }
 
   private async addBlock(kind: BlockKind, name: string): Promise<void> {
@@ -191,7 +202,7 @@ export class SdPage extends LitElement {
   private renderLinks(blocks: readonly Block[]): TemplateResult | typeof nothing {
     if (this.isWide || blocks.length < 2) return nothing;
     return html`
-      <nav class="links" aria-label="Parts of the page">
+      <nav class="links" aria-label=${say('Parts of the page')}>
         ${blocks.map(
           (block) =>
             html`<button class="quiet" @click=${() => this.frames.get(block.id)?.goTo()}>
@@ -209,8 +220,10 @@ export class SdPage extends LitElement {
         <p>
           ${
             this.hasAnimals.value
-              ? 'Now add the day of the sampling.'
-              : 'First add your animals, by typing or pasting their tags; then the day of the sampling.'
+              ? say('Now add the day of the sampling.')
+              : say(
+                  'First add your animals, by typing or pasting their tags; then the day of the sampling.',
+                )
           }
         </p>
         <button
@@ -218,13 +231,13 @@ export class SdPage extends LitElement {
           @click=${() =>
             openDialog(this, 'sd-animals-dialog', () => import('./sd-animals-dialog.ts'))}
         >
-          Add animals
+          ${say('Add animals')}
         </button>
         <button
           class=${this.hasAnimals.value ? 'main' : nothing}
           @click=${() => this.renderRoot.querySelector<SdDayBar>('sd-day-bar')?.add()}
         >
-          Add a sampling day
+          ${say('Add a sampling day')}
         </button>
       </div>
     `;
@@ -240,12 +253,12 @@ export class SdPage extends LitElement {
                 <span>${message.sentence}</span>
                 ${
                   message.canUndo
-                    ? html`<button class="quiet" @click=${this.undo}>Undo</button>`
+                    ? html`<button class="quiet" @click=${this.undo}>${say('Undo')}</button>`
                     : nothing
                 }
                 <button
                   class="quiet icon"
-                  aria-label="Close this message"
+                  aria-label=${say('Close this message')}
                   @click=${() => {
                     this.message = undefined;
                   }}
@@ -276,7 +289,7 @@ export class SdPage extends LitElement {
       ${this.renderLinks(blocks)} ${this.renderFirstSteps()} ${this.renderColumns(blocks)}
       <div class="end">
         <sd-menu
-          label="Add a block"
+          label=${say('Add a block')}
           text="Add a block"
           .choices=${addable.map(([kind, part]) => ({
             label: part.name,

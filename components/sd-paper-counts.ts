@@ -7,6 +7,7 @@ import type { GridColumn } from './grid-layout.ts';
 import { GridModel } from './grid-model.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 /** Room for columns beside the animal on a sheet of paper, and how much of its width each needs there. */
 const paperWidth = 600;
@@ -125,13 +126,11 @@ export class SdPaperCounts extends LitElement {
       <table>
         <thead>
           <tr>
-            <th scope="col">animal</th>
+            <th scope="col">${say('animal')}</th>
             ${columns.map(
               ({ column }) =>
                 html`<th scope="col" class=${isWords(column) ? 'start' : ''}>
-                  ${column.label ?? column.key}${
-                    column.unit ? html`<small>${column.unit}</small>` : nothing
-                  }
+                  ${column.label ?? column.key}${column.unit ? html`<small>${column.unit}</small>` : nothing}
                 </th>`,
             )}
           </tr>
@@ -164,7 +163,10 @@ export class SdPaperCounts extends LitElement {
       (column) => column.isOpen && isUsed(model, column),
     );
     return html`
-      <p><b>Counts, ${day ? dayWords(day) : ''}</b> · ${counted} counted of ${present} present</p>
+      <p>
+        <b>${say('Counts, {it}', { it: day ? dayWords(day) : '' })}</b>
+        ${say('· {counted} counted of {present} present', { counted, present })}
+      </p>
       ${inBlocks(columns).map((block) => this.renderBlock(model, block))}
     `;
   }

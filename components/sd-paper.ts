@@ -12,16 +12,17 @@ import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-season-trend.ts';
 import './sd-shedding-plot.ts';
+import { say } from '../src/text/say.ts';
 
 type Kind = 'report' | 'bench' | 'yard' | 'labels' | 'grid';
 type Size = 'A4' | 'letter';
 
 const kinds: readonly (readonly [Kind, string])[] = [
-  ['report', 'Report for the vet'],
-  ['bench', 'Bench sheet'],
-  ['yard', 'Yard sheet'],
-  ['labels', 'Cup labels'],
-  ['grid', 'All counts by date'],
+  ['report', say('Report for the vet')],
+  ['bench', say('Bench sheet')],
+  ['yard', say('Yard sheet')],
+  ['labels', say('Cup labels')],
+  ['grid', say('All counts by date')],
 ];
 
 /**
@@ -125,7 +126,9 @@ export class SdPaper extends LitElement {
       }
     } catch (error) {
       if (signal.aborted) return;
-      this.trouble = `The sheet could not be made: ${error instanceof Error ? error.message : String(error)}`;
+      this.trouble = say('The sheet could not be made: {it}', {
+        it: error instanceof Error ? error.message : String(error),
+      });
     }
   }
 
@@ -164,9 +167,9 @@ export class SdPaper extends LitElement {
 
   private renderTools(): TemplateResult {
     return html`
-      <div class="tools" role="group" aria-label="What to print">
+      <div class="tools" role="group" aria-label=${say('What to print')}>
         <label class="field">
-          Sheet
+          ${say('Sheet')}
           <select
             @change=${(event: Event) => {
               this.kind = (event.target as HTMLSelectElement).value as Kind;
@@ -180,26 +183,26 @@ export class SdPaper extends LitElement {
           </select>
         </label>
         <label class="field">
-          Paper
+          ${say('Paper')}
           <select
             @change=${(event: Event) => {
               this.size = (event.target as HTMLSelectElement).value as Size;
             }}
           >
             <option value="A4" ?selected=${this.size === 'A4'}>A4</option>
-            <option value="letter" ?selected=${this.size === 'letter'}>Letter</option>
+            <option value="letter" ?selected=${this.size === 'letter'}>${say('Letter')}</option>
           </select>
         </label>
         ${
           this.kind === 'labels'
-            ? html`${this.number('Labels down', this.rows, (rows) => (this.rows = rows), 20)}
-              ${this.number('Labels across', this.columns, (n) => (this.columns = n), 6)}`
+            ? html`${this.number(say('Labels down'), this.rows, (rows) => (this.rows = rows), 20)}
+              ${this.number(say('Labels across'), this.columns, (n) => (this.columns = n), 6)}`
             : nothing
         }
         <div class="end">
-          <button @click=${this.close}>Back to the page</button>
+          <button @click=${this.close}>${say('Back to the page')}</button>
           <button class="main" ?disabled=${!this.isReady} @click=${() => window.print()}>
-            Print
+            ${say('Print')}
           </button>
         </div>
       </div>
@@ -210,8 +213,11 @@ export class SdPaper extends LitElement {
     const { notebook, openDay } = session;
     if (this.trouble !== '') return html`<p class="fault" role="alert">${this.trouble}</p>`;
     if (this.kind === 'grid')
-      return this.season ? gridPages(notebook, this.season) : html`<p role="status">Working…</p>`;
-    if (openDay === null) return html`<p>Open a sampling day first; then its sheets are here.</p>`;
+      return this.season
+        ? gridPages(notebook, this.season)
+        : html`<p role="status">${say('Working…')}</p>`;
+    if (openDay === null)
+      return html`<p>${say('Open a sampling day first; then its sheets are here.')}</p>`;
     switch (this.kind) {
       case 'labels':
         return labelPages(notebook, openDay, { rows: this.rows, columns: this.columns });
@@ -221,7 +227,7 @@ export class SdPaper extends LitElement {
       case 'report':
         return this.report
           ? reportPages(notebook, openDay, this.report)
-          : html`<p role="status">Working…</p>`;
+          : html`<p role="status">${say('Working…')}</p>`;
     }
   }
 
@@ -235,7 +241,7 @@ export class SdPaper extends LitElement {
         <div
           class="sheet"
           role="region"
-          aria-label=${`What will be printed${day ? `, ${dayWords(day)}` : ''}`}
+          aria-label=${say('What will be printed{it}', { it: day ? `, ${dayWords(day)}` : '' })}
         >
           ${this.renderSheet(session)}
         </div>

@@ -6,6 +6,7 @@ import { planTable } from './plan-table.ts';
 import { plansByDrug, planSentence, type PlanOfDrug } from './plan-words.ts';
 import { plotBlockStyles } from './plot-block-styles.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 /**
  * The answers of a plan: the least work that tells, a drawing of how often the right thing is said, and the same as
@@ -80,7 +81,7 @@ export class SdPlanAnswer extends LitElement {
       this.chart = planPlot({ drugs, sentence: planSentence(drugs) }, width);
       this.trouble = '';
     } catch {
-      this.trouble = 'The chart could not be drawn; its figures stand in the tables below.';
+      this.trouble = say('The chart could not be drawn; its figures stand in the tables below.');
     }
   }
 

@@ -27,6 +27,7 @@ import { plotBlockStyles } from './plot-block-styles.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-plan-answer.ts';
+import { say } from '../src/text/say.ts';
 
 /** What was tried, for which numbers, and how it ended; the lines so far while it is under way. */
 interface Tried {
@@ -108,7 +109,9 @@ export class SdPlanCheck extends LitElement {
     if (!session || !block) return;
     const { [field]: _, ...others } = block.choices ?? {};
     const choices = text === null ? others : { ...others, [field]: text };
-    const label = `${FIELD_WORDS[field].label.toLowerCase()} of the plan`;
+    const label = say('{toLowerCase} of the plan', {
+      toLowerCase: FIELD_WORDS[field].label.toLowerCase(),
+    });
     await session.dispatch(changeBlock(block.id, { choices }, label));
     this.requestUpdate();
   }
@@ -128,7 +131,7 @@ export class SdPlanCheck extends LitElement {
       this.tried = { plan, areas, stand, is };
     };
     show({ done: 0, runs: 1, rows: [] }, 'under way');
-    this.announcer.say('Trying the plan out.');
+    this.announcer.say(say('Trying the plan out.'));
     const end = await this.worker.try(plan, (stand) => show(stand, 'under way'));
     if (isFault(end)) {
       this.tried = undefined;
@@ -137,7 +140,7 @@ export class SdPlanCheck extends LitElement {
     }
     show(end.stand, end.is);
     this.announcer.say(
-      end.is === 'done' ? planSentence(plansByDrug(plan, areas, end.stand.rows)) : 'Stopped.',
+      end.is === 'done' ? planSentence(plansByDrug(plan, areas, end.stand.rows)) : say('Stopped.'),
     );
   }
 
@@ -152,7 +155,7 @@ export class SdPlanCheck extends LitElement {
     const isTyped = typed !== undefined;
     const own = start.from[field] ?? '';
     // As long as what stood there: a field that is left must not move the button about to be pressed.
-    const from = isTyped && own !== '' ? 'typed, for this plan alone' : own;
+    const from = isTyped && own !== '' ? say('typed, for this plan alone') : own;
     const hints = [from, hint].filter((words) => words !== '').join('; ');
     return html`
       <div class="field">
@@ -172,11 +175,11 @@ export class SdPlanCheck extends LitElement {
               ? html`<button
                   type="button"
                   class="quiet back"
-                  aria-label=${`${label}: back to ${start.texts[field]}`}
-                  title=${`Back to ${start.texts[field]}`}
+                  aria-label=${say('{label}: back to {it}', { label, it: start.texts[field] })}
+                  title=${say('Back to {it}', { it: start.texts[field] })}
                   @click=${() => this.keep(field, null)}
                 >
-                  Back
+                  ${say('Back')}
                 </button>`
               : nothing
           }
@@ -194,14 +197,14 @@ export class SdPlanCheck extends LitElement {
     if (tried?.is === 'under way') {
       const { done, runs } = tried.stand;
       return html`<div class="act">
-        <button type="button" @click=${() => this.worker.stop()}>Stop</button>
-        <progress aria-label="Checks tried" .value=${done} max=${runs}></progress>
+        <button type="button" @click=${() => this.worker.stop()}>${say('Stop')}</button>
+        <progress aria-label=${say('Checks tried')} .value=${done} max=${runs}></progress>
         <span class="small soft">
-          ${figureText(done, 0, '.')} of ${figureText(runs, 0, '.')} checks tried
+          ${say('{figureText} of {figureText2} checks tried', { figureText: figureText(done, 0, '.'), figureText2: figureText(runs, 0, '.') })}
         </span>
       </div>`;
     }
-    const words = tried ? 'Try it out again' : 'Try it out';
+    const words = tried ? say('Try it out again') : say('Try it out');
     return html`<div class="act">
       <button
         type="button"
@@ -211,7 +214,7 @@ export class SdPlanCheck extends LitElement {
       >
         ${words}
       </button>
-      ${read.plan ? nothing : html`<span class="small">Mend what is marked above first.</span>`}
+      ${read.plan ? nothing : html`<span class="small">${say('Mend what is marked above first.')}</span>`}
     </div>`;
   }
 
@@ -220,8 +223,8 @@ export class SdPlanCheck extends LitElement {
     if (!tried || tried.stand.rows.length === 0) return nothing;
     const isOlder = JSON.stringify(tried.plan) !== JSON.stringify(read.plan);
     return html`
-      ${isOlder ? html`<p class="fault">These answers are for the numbers before: try it out again.</p>` : nothing}
-      ${tried.is === 'stopped' ? html`<p>Stopped: the lines that were complete stand below.</p>` : nothing}
+      ${isOlder ? html`<p class="fault">${say('These answers are for the numbers before: try it out again.')}</p>` : nothing}
+      ${tried.is === 'stopped' ? html`<p>${say('Stopped: the lines that were complete stand below.')}</p>` : nothing}
       <sd-plan-answer
         class=${isOlder ? 'older' : ''}
         .plan=${tried.plan}
@@ -236,10 +239,9 @@ export class SdPlanCheck extends LitElement {
   private renderMean(session: Session, start: PlanStart, read: PlanRead): TemplateResult {
     const { plan, areas, precision, faults } = read;
     return html`
-      <h3>How many animals for a mean</h3>
+      <h3>${say('How many animals for a mean')}</h3>
       <p class="small">
-        The standard error of the mean, as a share of the mean: about two samplings in three come
-        out nearer to the herd's own mean than that. From the mean, k and factor above.
+        ${say("The standard error of the mean, as a share of the mean: about two samplings in three come out nearer to the herd's own mean than that. From the mean, k and factor above.")}
       </p>
       <form @submit=${stay}>${this.renderField('precision', start, faults)}</form>
       ${plan && precision !== null ? meanTable(plan, areas, precision, this.mark(session)) : nothing}
@@ -250,19 +252,18 @@ export class SdPlanCheck extends LitElement {
     const { session } = this.block;
     // What is typed is held against the herd's own numbers: until they are known there is nothing to type in.
     if (!session || (this.herd.value === undefined && this.herd.error === undefined))
-      return html`<p class="soft">Working…</p>`;
+      return html`<p class="soft">${say('Working…')}</p>`;
     const start = this.start(session);
     const read = this.read(session, start);
     const field = (name: PlanField): TemplateResult => this.renderField(name, start, read.faults);
     return html`
       <p class="visually-hidden" role="status">${this.announcer.text}</p>
       <p class="small">
-        Before a dewormer check: would it tell? Herds like this one are made up by chance, treated
-        and counted again and again, and each check is judged as this notebook would judge it.
+        ${say('Before a dewormer check: would it tell? Herds like this one are made up by chance, treated and counted again and again, and each check is judged as this notebook would judge it.')}
       </p>
       <form @submit=${stay}>${HERD_FIELDS.map(field)}${CHECK_FIELDS.map(field)}</form>
       <details class="more" ?open=${FURTHER_FIELDS.some((name) => read.faults[name] !== undefined)}>
-        <summary>Expected reduction, threshold, trials and seed</summary>
+        <summary>${say('Expected reduction, threshold, trials and seed')}</summary>
         <form @submit=${stay}>${FURTHER_FIELDS.map(field)}</form>
       </details>
       ${this.renderAct(session, start, read)}

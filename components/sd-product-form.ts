@@ -19,6 +19,7 @@ import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
 import { formStyles } from './form-styles.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 /**
  * One product, typed from its label. Nothing is filled in and nothing suggested. With `productId` empty it makes a
@@ -142,7 +143,10 @@ export class SdProductForm extends LitElement {
     this.faults = faults;
     const count = Object.keys(faults).length;
     if (count > 0) {
-      this.fault = count === 1 ? 'Mend what is marked first.' : `Mend the ${count} marked first.`;
+      this.fault =
+        count === 1
+          ? say('Mend what is marked first.')
+          : say('Mend the {count} marked first.', { count });
       await this.updateComplete;
       this.renderRoot.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
       return;
@@ -216,7 +220,7 @@ export class SdProductForm extends LitElement {
       <span>${label}</span>
       <div class="pair">
         <select
-          aria-label=${`${label}, as the label says`}
+          aria-label=${say('{label}, as the label says', { label })}
           @change=${(event: Event) =>
             set({ kind: (event.target as HTMLSelectElement).value as typeof kind })}
         >
@@ -228,7 +232,7 @@ export class SdProductForm extends LitElement {
           name=${field}
           inputmode="numeric"
           autocomplete="off"
-          aria-label=${`${label}, number`}
+          aria-label=${say('{label}, number', { label })}
           aria-invalid=${this.faults[field] === undefined ? 'false' : 'true'}
           ?disabled=${!hasNumber}
           .value=${hasNumber ? text : ''}
@@ -258,85 +262,89 @@ export class SdProductForm extends LitElement {
   private renderLabel(): TemplateResult {
     const { labelUnit } = this.current;
     return html`<fieldset>
-      <legend>From the label</legend>
-      ${this.field('name', 'Name')}
+      <legend>${say('From the label')}</legend>
+      ${this.field('name', say('Name'))}
       <div class="field">
-        <span>Its dose line</span>
+        <span>${say('Its dose line')}</span>
         <div class="sentence">
-          ${this.input('labelMl', 'mL of the dose line', true)} mL per
-          ${this.input('labelPer', 'weight of the dose line', true)}
+          ${this.input('labelMl', say('mL of the dose line'), true)} ${say('mL per')}
+          ${this.input('labelPer', say('weight of the dose line'), true)}
           <select
-            aria-label="Unit of the dose line"
+            aria-label=${say('Unit of the dose line')}
             @change=${(event: Event) =>
               this.change({
                 labelUnit: (event.target as HTMLSelectElement).value as 'kg' | 'lb',
               })}
           >
-            <option value="kg" ?selected=${labelUnit === 'kg'}>kg</option>
-            <option value="lb" ?selected=${labelUnit === 'lb'}>lb</option>
+            <option value="kg" ?selected=${labelUnit === 'kg'}>${say('kg')}</option>
+            <option value="lb" ?selected=${labelUnit === 'lb'}>${say('lb')}</option>
           </select>
         </div>
         ${this.faultOf('labelMl')} ${this.faultOf('labelPer')}
       </div>
       <div class="row">
-        ${this.field('mgPerMl', 'Strength, mg per mL', 'if the label has no line', true)}
-        ${this.field('mgPerKg', 'Dose, mg per kg', '', true)}
-        ${this.field('stepMl', 'Step of the syringe, mL', 'doses are rounded up to it', true)}
+        ${this.field('mgPerMl', say('Strength, mg per mL'), say('if the label has no line'), true)}
+        ${this.field('mgPerKg', say('Dose, mg per kg'), '', true)}
+        ${this.field('stepMl', say('Step of the syringe, mL'), say('doses are rounded up to it'), true)}
       </div>
       <div class="field">
-        <span>Species the label names</span>
+        <span>${say('Species the label names')}</span>
         <div class="ticks">
           ${this.speciesTick('sheep', 'sheep')} ${this.speciesTick('goat', 'goats')}
         </div>
       </div>
       <div class="row">
-        ${this.field('route', 'Route', 'by mouth, under the skin, …')}
-        ${this.field('activeGroup', 'Active group', 'as the label says')}
-        ${this.field('batch', 'Batch')} ${this.field('expires', 'Expiry', '2027-03 or 2027-03-31')}
+        ${this.field('route', say('Route'), say('by mouth, under the skin, …'))}
+        ${this.field('activeGroup', say('Active group'), say('as the label says'))}
+        ${this.field('batch', say('Batch'))}
+        ${this.field('expires', say('Expiry'), say('2027-03 or 2027-03-31'))}
       </div>
       <div class="row">
-        ${this.withdrawal('meat', 'Meat withdrawal')} ${this.withdrawal('milk', 'Milk withdrawal')}
+        ${this.withdrawal('meat', say('Meat withdrawal'))}
+        ${this.withdrawal('milk', say('Milk withdrawal'))}
       </div>
     </fieldset>`;
   }
 
   private renderDays(): TemplateResult {
     return html`<fieldset>
-      <legend>Days that follow</legend>
+      <legend>${say('Days that follow')}</legend>
       <div class="row">
         ${this.field(
           'afterDays',
-          'Counts marked "after treatment", days',
-          `${SUGGESTED_AFTER_DAYS} to start with: counts stay low for about three weeks`,
+          say('Counts marked "after treatment", days'),
+          say('{SUGGESTEDAFTERDAYS} to start with: counts stay low for about three weeks', {
+            SUGGESTEDAFTERDAYS: SUGGESTED_AFTER_DAYS,
+          }),
           true,
         )}
-        ${this.field('sampleFromDays', 'Second sample from day', 'empty: usual for the group', true)}
-        ${this.field('sampleToDays', 'to day', '', true)}
+        ${this.field('sampleFromDays', say('Second sample from day'), say('empty: usual for the group'), true)}
+        ${this.field('sampleToDays', say('to day'), '', true)}
       </div>
     </fieldset>`;
   }
 
   private renderVet(): TemplateResult {
     return html`<fieldset>
-      <legend>Where a vet set another dose</legend>
+      <legend>${say('Where a vet set another dose')}</legend>
       <p class="small soft">
-        It lifts the label's stops for species, route and dose, and the label's withdrawal then does
-        not hold: the vet's does.
+        ${say("It lifts the label's stops for species, route and dose, and the label's withdrawal then does not hold: the vet's does.")}
       </p>
-      ${this.field('vetName', 'Name of the vet')}
+      ${this.field('vetName', say('Name of the vet'))}
       <div class="field">
-        <span>The vet's dose</span>
+        <span>${say("The vet's dose")}</span>
         <div class="sentence">
-          ${this.input('vetMl', "mL of the vet's dose", true)} mL per
-          ${this.input('vetPerKg', "kg of the vet's dose", true)} kg; no kg: for each animal
+          ${this.input('vetMl', say("mL of the vet's dose"), true)} ${say('mL per')}
+          ${this.input('vetPerKg', say("kg of the vet's dose"), true)}
+          ${say('kg; no kg: for each animal')}
         </div>
         ${this.faultOf('vetMl')} ${this.faultOf('vetPerKg')}
       </div>
       <div class="row">
-        ${this.withdrawal('vetMeat', "The vet's meat withdrawal")}
-        ${this.withdrawal('vetMilk', "The vet's milk withdrawal")}
+        ${this.withdrawal('vetMeat', say("The vet's meat withdrawal"))}
+        ${this.withdrawal('vetMilk', say("The vet's milk withdrawal"))}
       </div>
-      ${this.field('vetDose', "The vet's own words")}
+      ${this.field('vetDose', say("The vet's own words"))}
     </fieldset>`;
   }
 
@@ -347,8 +355,8 @@ export class SdProductForm extends LitElement {
         ${this.renderLabel()} ${this.renderDays()} ${this.renderVet()}
         ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
         <div class="actions">
-          <button type="button" @click=${this.leave}>Leave it</button>
-          <button class="main">Keep the product</button>
+          <button type="button" @click=${this.leave}>${say('Leave it')}</button>
+          <button class="main">${say('Keep the product')}</button>
         </div>
       </form>
     `;

@@ -13,6 +13,7 @@ import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-product-form.ts';
 import type { SdProductForm } from './sd-product-form.ts';
+import { say } from '../src/text/say.ts';
 
 /** The form stands below the product of this id, below the list for a new one (empty), or nowhere (null). */
 type Editing = string | null;
@@ -134,7 +135,7 @@ export class SdProducts extends LitElement {
     this.fault = null;
     const page = pageOf(this);
     await session.dispatch(edit);
-    tell(page, `${name ?? 'The product'} is off the list.`, 'with undo');
+    tell(page, say('{name} is off the list.', { name: name ?? say('The product') }), 'with undo');
   }
 
   private async retire({ id }: Product, isRetired: boolean): Promise<void> {
@@ -152,23 +153,36 @@ export class SdProducts extends LitElement {
       wordList(species),
       product.route,
       product.activeGroup,
-      product.batch && `batch ${product.batch}`,
-      product.expires && `expires ${product.expires}`,
+      product.batch && say('batch {batch}', { batch: product.batch }),
+      product.expires && say('expires {expires}', { expires: product.expires }),
     ];
     const { vetName = '', vetMl, vetPerKg } = product;
     const vet =
       vetName === '' || vetMl === undefined
         ? ''
-        : `${vetName} set ${vetMl} mL ${vetPerKg === undefined ? 'for each animal' : `per ${vetPerKg} kg`}; meat ${withdrawalWords(product.vetMeat)}, milk ${withdrawalWords(product.vetMilk)}.`;
+        : say('{vetName} set {vetMl} mL {it}; meat {withdrawalWords}, milk {withdrawalWords2}.', {
+            vetName,
+            vetMl,
+            it:
+              vetPerKg === undefined
+                ? say('for each animal')
+                : say('per {vetPerKg} kg', { vetPerKg }),
+            withdrawalWords: withdrawalWords(product.vetMeat),
+            withdrawalWords2: withdrawalWords(product.vetMilk),
+          });
     return html`
       <p class="small">${facts.filter(Boolean).join(' · ')}</p>
       <p class="small soft">
-        Meat: ${withdrawalWords(product.meat)} · milk:
-        ${withdrawalWords(product.milk)}${
-          product.afterDays === undefined
-            ? ''
-            : ` · counts marked after treatment for ${product.afterDays} days`
-        }
+        ${say('Meat: {withdrawalWords} · milk: {withdrawalWords2}{it}', {
+          withdrawalWords: withdrawalWords(product.meat),
+          withdrawalWords2: withdrawalWords(product.milk),
+          it:
+            product.afterDays === undefined
+              ? ''
+              : say(' · counts marked after treatment for {afterDays} days', {
+                  afterDays: product.afterDays,
+                }),
+        })}
       </p>
       ${vet === '' ? nothing : html`<p class="small">${vet}</p>`}
     `;
@@ -182,23 +196,26 @@ export class SdProducts extends LitElement {
       <li class="product">
         <div class="head">
           <b>${name}</b>
-          ${isRetired ? html`<span class="chip open">no longer in use</span>` : nothing}
+          ${isRetired ? html`<span class="chip open">${say('no longer in use')}</span>` : nothing}
           <button
             data-change=${id}
             aria-expanded=${this.editing === id ? 'true' : 'false'}
-            aria-label=${`Change ${name}`}
+            aria-label=${say('Change {name}', { name })}
             @click=${() => this.edit(this.editing === id ? null : id)}
           >
-            Change
+            ${say('Change')}
           </button>
           <button
-            aria-label=${isRetired ? `Use again: ${name}` : `No longer in use: ${name}`}
+            aria-label=${isRetired ? say('Use again: {name}', { name }) : say('No longer in use: {name}', { name })}
             @click=${() => this.retire(product, !isRetired)}
           >
-            ${isRetired ? 'Use again' : 'No longer in use'}
+            ${isRetired ? say('Use again') : say('No longer in use')}
           </button>
-          <button aria-label=${`Remove ${name}`} @click=${() => this.takeOff(product)}>
-            Remove
+          <button
+            aria-label=${say('Remove {name}', { name })}
+            @click=${() => this.takeOff(product)}
+          >
+            ${say('Remove')}
           </button>
         </div>
         ${
@@ -209,7 +226,7 @@ export class SdProducts extends LitElement {
         ${this.renderFacts(product)}
         ${
           gaps.length > 0
-            ? html`<ul class="gaps" aria-label=${`Still missing of ${name}`}>
+            ? html`<ul class="gaps" aria-label=${say('Still missing of {name}', { name })}>
                 ${gaps.map(({ sentence }) => html`<li>${sentence}</li>`)}
               </ul>`
             : nothing
@@ -233,7 +250,7 @@ export class SdProducts extends LitElement {
       ${
         products.length === 0
           ? html`<p class="soft">
-              No product yet. Type one from its label; this program knows no products and no doses.
+              ${say('No product yet. Type one from its label; this program knows no products and no doses.')}
             </p>`
           : html`<ul>
               ${products.map((one) => this.renderProduct(one, productName(session.notebook, one.id)))}
@@ -242,7 +259,9 @@ export class SdProducts extends LitElement {
       ${
         this.editing === ''
           ? this.renderForm('')
-          : html`<button class="add" @click=${() => this.edit('')}>Type a product</button>`
+          : html`<button class="add" @click=${() => this.edit('')}>
+              ${say('Type a product')}
+            </button>`
       }
       <div class="cautions">${DOSE_CAUTIONS.map((words) => html`<p>${words}</p>`)}</div>
     `;

@@ -10,17 +10,18 @@ import { Select } from './selector-controller.ts';
 import { sayOfSettings } from './settings-said.ts';
 import { formStyles } from './form-styles.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 const numbers = ['grams', 'fluidMl', 'areaMl', 'areas', 'lanes', 'gravity'] as const;
 type NumberName = (typeof numbers)[number];
 
 const fieldWords: Readonly<Record<NumberName, string>> = {
-  grams: 'Dung, g',
-  fluidMl: 'Fluid, mL',
-  areaMl: 'Under one grid, mL',
-  areas: 'Grids counted',
-  lanes: 'Lanes in one grid',
-  gravity: 'Specific gravity',
+  grams: say('Dung, g'),
+  fluidMl: say('Fluid, mL'),
+  areaMl: say('Under one grid, mL'),
+  areas: say('Grids counted'),
+  lanes: say('Lanes in one grid'),
+  gravity: say('Specific gravity'),
 };
 
 /**
@@ -98,7 +99,7 @@ export class SdProtocolForm extends LitElement {
         return;
       }
       if (number <= 0) {
-        this.fault = `${fieldWords[name]}: type a number above 0.`;
+        this.fault = say('{it}: type a number above 0.', { it: fieldWords[name] });
         return;
       }
       facts[name] = number;
@@ -112,8 +113,11 @@ export class SdProtocolForm extends LitElement {
     const edit = changeDayCopy(session.notebook, day, facts, this.reach);
     this.draft = {};
     this.fault = '';
-    await session.dispatch({ ...edit, label: `how you count, ${this.reach}` });
-    sayOfSettings(this, 'Kept.');
+    await session.dispatch({
+      ...edit,
+      label: say('how you count, {reach}', { reach: this.reach }),
+    });
+    sayOfSettings(this, say('Kept.'));
   }
 
   /** The factor with its sum, or why the measures give none. */
@@ -132,7 +136,10 @@ export class SdProtocolForm extends LitElement {
     const { sum } = this;
     if (isFault(sum)) return html`<p class="sum fault">${sum.sentence}</p>`;
     return html`
-      <p class="sum">Factor: ${sum.words} <span class="small soft">epg for one egg seen</span></p>
+      <p class="sum">
+        ${say('Factor: {words}', { words: sum.words })}
+        <span class="small soft">${say('epg for one egg seen')}</span>
+      </p>
     `;
   }
 
@@ -153,11 +160,13 @@ export class SdProtocolForm extends LitElement {
         <div class="row">
           ${this.renderNumber('grams')} ${this.renderNumber('fluidMl')}
           <label class="field">
-            That fluid is
+            ${say('That fluid is')}
             <select name="fluidIs">
-              <option value="added" ?selected=${this.fluidIs === 'added'}>added to the dung</option>
+              <option value="added" ?selected=${this.fluidIs === 'added'}>
+                ${say('added to the dung')}
+              </option>
               <option value="made up to" ?selected=${this.fluidIs === 'made up to'}>
-                made up to, dung and all
+                ${say('made up to, dung and all')}
               </option>
             </select>
           </label>
@@ -167,7 +176,8 @@ export class SdProtocolForm extends LitElement {
         <div class="row">
           ${this.renderNumber('lanes')}
           <label class="field">
-            Fluid used <input name="fluid" autocomplete="off" .value=${this.text('fluid')} />
+            ${say('Fluid used')}
+            <input name="fluid" autocomplete="off" .value=${this.text('fluid')} />
           </label>
           ${this.renderNumber('gravity')}
           ${reachField(session, this.reach, (reach) => {
@@ -175,7 +185,7 @@ export class SdProtocolForm extends LitElement {
           })}
         </div>
         ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
-        <div class="actions"><button class="main">Keep these</button></div>
+        <div class="actions"><button class="main">${say('Keep these')}</button></div>
       </form>
     `;
   }

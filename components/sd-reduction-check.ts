@@ -20,6 +20,7 @@ import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import { ruleOf } from './verdict-rule.ts';
 import './sd-check-limits.ts';
+import { say } from '../src/text/say.ts';
 
 /** What a check is made of: chosen in the block, or what the log suggests while nothing was chosen. */
 interface Chosen {
@@ -89,16 +90,18 @@ export class SdReductionCheck extends LitElement {
     const { before, after } = this.chosen(session);
     const days = { ...(before ? { before } : {}), ...(after ? { after } : {}) };
     const choices = { ...days, ...block.choices, ...facts };
-    await session.dispatch(changeBlock(block.id, { choices }, 'what the dewormer check compares'));
+    await session.dispatch(
+      changeBlock(block.id, { choices }, say('what the dewormer check compares')),
+    );
   }
 
   private copy(sentence: string): void {
     navigator.clipboard.writeText(sentence).then(
-      () => tell(this, 'The words for the vet are copied.'),
+      () => tell(this, say('The words for the vet are copied.')),
       () =>
         tell(
           this,
-          'This browser does not let a page copy. Select the words and copy them by hand.',
+          say('This browser does not let a page copy. Select the words and copy them by hand.'),
         ),
     );
   }
@@ -116,7 +119,7 @@ export class SdReductionCheck extends LitElement {
         @change=${(event: Event) =>
           this.choose({ [name]: (event.target as HTMLSelectElement).value })}
       >
-        <option value="" ?selected=${chosen[name] === ''}>choose a day</option>
+        <option value="" ?selected=${chosen[name] === ''}>${say('choose a day')}</option>
         ${daysOf(notebook).map(
           (day) =>
             html`<option value=${day.id} ?selected=${day.id === chosen[name]}>
@@ -137,8 +140,8 @@ export class SdReductionCheck extends LitElement {
       void this.choose({ products: (isPicked ? [...others, id] : others).join(' ') });
     };
     return html`<fieldset>
-      <legend>Given between them</legend>
-      ${offered.size === 0 ? html`<p class="small">No product yet.</p>` : nothing}
+      <legend>${say('Given between them')}</legend>
+      ${offered.size === 0 ? html`<p class="small">${say('No product yet.')}</p>` : nothing}
       ${[...offered].map(
         (id) =>
           html`<label class="tick">
@@ -157,19 +160,19 @@ export class SdReductionCheck extends LitElement {
     const groups = chosen.before === '' ? [] : groupsOn(notebook, chosen.before);
     return html`
       <div class="choices">
-        ${this.renderDay('before', 'Count before treatment', chosen, notebook)}
-        ${this.renderDay('after', 'Count after treatment', chosen, notebook)}
+        ${this.renderDay('before', say('Count before treatment'), chosen, notebook)}
+        ${this.renderDay('after', say('Count after treatment'), chosen, notebook)}
         ${this.renderProducts(chosen, notebook)}
         ${
           groups.length > 1
             ? html`<label class="field">
-                Group
+                ${say('Group')}
                 <select
                   name="group"
                   @change=${(event: Event) =>
                     this.choose({ group: (event.target as HTMLSelectElement).value })}
                 >
-                  <option value="" ?selected=${chosen.group === ''}>all of them</option>
+                  <option value="" ?selected=${chosen.group === ''}>${say('all of them')}</option>
                   ${groups.map(
                     (group) =>
                       html`<option value=${group} ?selected=${group === chosen.group}>
@@ -185,7 +188,7 @@ export class SdReductionCheck extends LitElement {
         chosen.isOwn || chosen.before === ''
           ? nothing
           : html`<p class="small soft">
-              The newest treatment in the log, with the counts before and after it.
+              ${say('The newest treatment in the log, with the counts before and after it.')}
             </p>`
       }
     `;
@@ -222,7 +225,7 @@ export class SdReductionCheck extends LitElement {
     };
     const days: CheckDays = { before: chosen.before, after: chosen.after, product };
     return html`<details ?open=${texts.treated !== '' || texts.control !== ''}>
-      <summary>Against an untreated control group</summary>
+      <summary>${say('Against an untreated control group')}</summary>
       ${controlGroups(notebook, days, counts, texts, (typed) => void this.choose({ ...typed }))}
     </details>`;
   }
@@ -240,19 +243,19 @@ export class SdReductionCheck extends LitElement {
     const { value: found, error } = this.counts;
     if (error !== undefined && !found)
       return html`<p class="fault" role="alert">
-        The check could not be worked out. The counts are safe; change any cell to try again.
+        ${say('The check could not be worked out. The counts are safe; change any cell to try again.')}
       </p>`;
     if (found?.before !== before || found.after !== after)
-      return html`<p class="soft">Working…</p>`;
+      return html`<p class="soft">${say('Working…')}</p>`;
     const { counts } = found;
     if (counts === null)
       return html`<p class="fault" role="alert">
-        A check needs the columns eggs, factor and epg. Add them, or start from a template.
+        ${say('A check needs the columns eggs, factor and epg. Add them, or start from a template.')}
       </p>`;
     return html`
       ${this.renderAnswers(chosen, session, counts)} ${this.renderControl(chosen, notebook, counts)}
       <details>
-        <summary>Limits, days and conditions</summary>
+        <summary>${say('Limits, days and conditions')}</summary>
         <sd-check-limits
           .blockId=${this.blockId}
           .day=${after}
@@ -264,7 +267,7 @@ export class SdReductionCheck extends LitElement {
 
   protected override render(): TemplateResult {
     const { session } = this.block;
-    if (!session) return html`<p class="soft">Working…</p>`;
+    if (!session) return html`<p class="soft">${say('Working…')}</p>`;
     const chosen = this.chosen(session);
     // One template for all of them, so that the field in which a person chooses stays and keeps the focus.
     return html`

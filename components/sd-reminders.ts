@@ -9,6 +9,7 @@ import { openDialog } from './open-dialog.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 /**
  * Two calm lines above an open notebook: that many counts are in no file yet, and that two copies which
@@ -137,13 +138,13 @@ export class SdReminders extends LitElement {
     return html`
       <div class="line">
         <p>${backupWords(this.counts)}</p>
-        <button @click=${this.save}>Save to a file</button>
+        <button @click=${this.save}>${say('Save to a file')}</button>
         ${
           this.services.value?.shareFile
-            ? html`<button @click=${this.share}>Share the file</button>`
+            ? html`<button @click=${this.share}>${say('Share the file')}</button>`
             : nothing
         }
-        <button class="quiet" @click=${this.later}>Later</button>
+        <button class="quiet" @click=${this.later}>${say('Later')}</button>
       </div>
     `;
   }
@@ -157,14 +158,16 @@ export class SdReminders extends LitElement {
             ? nothing
             : html`<div class="line">
                 <p>
-                  ${
-                    clashes === 1
-                      ? 'At one place two copies of this notebook differ.'
-                      : `At ${clashes} places two copies of this notebook differ.`
-                  }
-                  The newest value counts until you choose.
+                  ${say('{it} The newest value counts until you choose.', {
+                    it:
+                      clashes === 1
+                        ? say('At one place two copies of this notebook differ.')
+                        : say('At {clashes} places two copies of this notebook differ.', {
+                            clashes,
+                          }),
+                  })}
                 </p>
-                <button @click=${this.settle}>Choose</button>
+                <button @click=${this.settle}>${say('Choose')}</button>
               </div>`
         }
         ${this.renderBackup()}

@@ -6,6 +6,7 @@ import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-sheet.ts';
 import type { SdSheet } from './sd-sheet.ts';
+import { say } from '../src/text/say.ts';
 
 /** Renames a block of the page. */
 export class SdRenameBlock extends LitElement {
@@ -49,21 +50,21 @@ export class SdRenameBlock extends LitElement {
     const title = this.renderRoot.querySelector('input')?.value.trim() ?? '';
     if (!this.block) return;
     if (title === '') {
-      this.fault = 'Type a heading, so that the block is found again.';
+      this.fault = say('Type a heading, so that the block is found again.');
       return;
     }
     this.sheet?.close();
-    const label = `renaming ${this.block.title ?? this.block.kind}`;
+    const label = say('renaming {title}', { title: this.block.title ?? this.block.kind });
     await this.session.value?.dispatch(changeBlock(this.block.id, { title }, label));
   }
 
   protected override render(): TemplateResult {
     return html`
-      <sd-sheet heading="Rename the block">
+      <sd-sheet heading=${say('Rename the block')}>
         <form @submit=${this.onSubmit} novalidate>
-          <label class="field">Heading <input autocomplete="off" data-first /></label>
+          <label class="field">${say('Heading')} <input autocomplete="off" data-first /></label>
           ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
-          <div class="actions"><button class="main">Rename</button></div>
+          <div class="actions"><button class="main">${say('Rename')}</button></div>
         </form>
       </sd-sheet>
     `;

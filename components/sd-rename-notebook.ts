@@ -6,6 +6,7 @@ import { servicesContext, type ShelfEntry } from './services.ts';
 import { theme } from './theme.ts';
 import './sd-sheet.ts';
 import type { SdSheet } from './sd-sheet.ts';
+import { say } from '../src/text/say.ts';
 
 /** Renames a notebook that is not open. Fires `notebook-renamed`. */
 export class SdRenameNotebook extends LitElement {
@@ -54,7 +55,7 @@ export class SdRenameNotebook extends LitElement {
     const services = this.services.value;
     if (!services || !this.entry) return;
     if (title === '') {
-      this.fault = 'A notebook needs a name, to be found again in the list.';
+      this.fault = say('A notebook needs a name, to be found again in the list.');
       return;
     }
     const wrong = await services.shelf.rename(this.entry.id, title);
@@ -68,11 +69,13 @@ export class SdRenameNotebook extends LitElement {
 
   protected override render(): TemplateResult {
     return html`
-      <sd-sheet heading="Rename the notebook">
+      <sd-sheet heading=${say('Rename the notebook')}>
         <form @submit=${this.onSubmit} novalidate>
-          <label class="field">Name <input name="title" autocomplete="off" data-first /></label>
+          <label class="field"
+            >${say('Name')} <input name="title" autocomplete="off" data-first
+          /></label>
           ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
-          <div class="actions"><button class="main">Rename</button></div>
+          <div class="actions"><button class="main">${say('Rename')}</button></div>
         </form>
       </sd-sheet>
     `;

@@ -10,6 +10,7 @@ import { servicesContext } from './services.ts';
 import { theme } from './theme.ts';
 import './sd-sheet.ts';
 import type { SdSheet } from './sd-sheet.ts';
+import { say } from '../src/text/say.ts';
 
 /** The open notebook's layout as a template: kept among the person's own, or as a file to hand on. */
 export class SdSaveTemplate extends LitElement {
@@ -47,7 +48,7 @@ export class SdSaveTemplate extends LitElement {
     if (!form || !session) return undefined;
     const name = formText(form, 'name');
     this.said = '';
-    this.fault = name === '' ? 'Give the template a name, to be found again in the list.' : '';
+    this.fault = name === '' ? say('Give the template a name, to be found again in the list.') : '';
     if (this.fault) {
       form.querySelector<HTMLInputElement>('[name="name"]')?.focus();
       return undefined;
@@ -61,7 +62,10 @@ export class SdSaveTemplate extends LitElement {
     if (!template) return;
     try {
       await this.services.value?.ownTemplates.keep(template);
-      this.said = `“${template.name}” is kept. It is offered under “Your own” wherever a notebook or a season is started.`;
+      this.said = say(
+        '“{name}” is kept. It is offered under “Your own” wherever a notebook or a season is started.',
+        { name: template.name },
+      );
     } catch (error) {
       this.fault = error instanceof Error ? error.message : String(error);
     }
@@ -71,27 +75,31 @@ export class SdSaveTemplate extends LitElement {
     const template = this.made;
     if (!template) return;
     saveTemplate(template);
-    this.said = `“${template.name}” is saved to a file. Whoever gets it opens it where a notebook is started.`;
+    this.said = say(
+      '“{name}” is saved to a file. Whoever gets it opens it where a notebook is started.',
+      { name: template.name },
+    );
   }
 
   protected override render(): TemplateResult {
     return html`
-      <sd-sheet heading="Save as a template">
+      <sd-sheet heading=${say('Save as a template')}>
         <form @submit=${this.keep} novalidate>
           <p>
-            Its columns, protocol, limits, criteria, figures, check list and blocks, as they stand
-            for new days. No animals, no counts, no products, no treatments.
+            ${say('Its columns, protocol, limits, criteria, figures, check list and blocks, as they stand for new days. No animals, no counts, no products, no treatments.')}
           </p>
-          <label class="field">Name <input name="name" autocomplete="off" data-first /></label>
+          <label class="field"
+            >${say('Name')} <input name="name" autocomplete="off" data-first
+          /></label>
           <label class="field">
-            When it is the right one
-            <input name="purpose" autocomplete="off" placeholder="optional" />
+            ${say('When it is the right one')}
+            <input name="purpose" autocomplete="off" placeholder=${say('optional')} />
           </label>
           ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
           <p role="status">${this.said || nothing}</p>
           <div class="actions">
-            <button type="button" @click=${this.saveFile}>Save to a file</button>
-            <button class="main">Keep on this device</button>
+            <button type="button" @click=${this.saveFile}>${say('Save to a file')}</button>
+            <button class="main">${say('Keep on this device')}</button>
           </div>
         </form>
       </sd-sheet>

@@ -3,6 +3,7 @@ import type { SeasonLine } from '../src/treating/season-line.ts';
 import { figureText } from './figure-text.ts';
 import { plotBlockStyles } from './plot-block-styles.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 /** Rows shown before "Show all". */
 const FEW = 8;
@@ -89,10 +90,7 @@ export class SdSeasonRanking extends LitElement {
       <th scope="row" class="tag">${tag}</th>
       <td>${mean === null ? '–' : figureText(mean, 0, this.mark)}</td>
       <td>
-        ${line.length} of
-        ${daysPresent}${
-          apart.length === 0 ? nothing : html`<small> + ${apart.length} after treatment</small>`
-        }
+        ${say('{n} of {daysPresent}', { n: line.length, daysPresent })}${apart.length === 0 ? nothing : html`<small> ${say('+ {n} after treatment', { n: apart.length })}</small>`}
       </td>
     </tr>`;
   }
@@ -100,7 +98,7 @@ export class SdSeasonRanking extends LitElement {
   protected override render(): TemplateResult {
     const { lines, isLowestFirst } = this;
     if (lines.length === 0)
-      return html`<p class="soft small">No animal has an ordinary count yet.</p>`;
+      return html`<p class="soft small">${say('No animal has an ordinary count yet.')}</p>`;
     const ranked = lines.map((line, i) => ({ line, rank: i + 1 }));
     const ordered = isLowestFirst ? ranked.reverse() : ranked;
     const shown = this.isAll ? ordered : ordered.slice(0, FEW);
@@ -110,23 +108,23 @@ export class SdSeasonRanking extends LitElement {
           aria-pressed=${isLowestFirst ? 'false' : 'true'}
           @click=${() => (this.isLowestFirst = false)}
         >
-          Highest first
+          ${say('Highest first')}
         </button>
         <button
           aria-pressed=${isLowestFirst ? 'true' : 'false'}
           @click=${() => (this.isLowestFirst = true)}
         >
-          Lowest first
+          ${say('Lowest first')}
         </button>
-        <span class="soft small">A mean of one or two days says little.</span>
+        <span class="soft small">${say('A mean of one or two days says little.')}</span>
       </div>
       <table>
         <thead>
           <tr>
-            <th scope="col" class="rank">rank</th>
-            <th scope="col" class="tag">animal</th>
-            <th scope="col">mean epg</th>
-            <th scope="col">counts of days here</th>
+            <th scope="col" class="rank">${say('rank')}</th>
+            <th scope="col" class="tag">${say('animal')}</th>
+            <th scope="col">${say('mean epg')}</th>
+            <th scope="col">${say('counts of days here')}</th>
           </tr>
         </thead>
         <tbody>
@@ -141,7 +139,7 @@ export class SdSeasonRanking extends LitElement {
               aria-expanded=${this.isAll ? 'true' : 'false'}
               @click=${() => (this.isAll = !this.isAll)}
             >
-              ${this.isAll ? `Show ${FEW}` : `Show all ${lines.length}`}
+              ${this.isAll ? say('Show {FEW}', { FEW }) : say('Show all {n}', { n: lines.length })}
             </button>`
       }
     `;

@@ -11,6 +11,7 @@ import { seasonOf, type Season } from './season-of.ts';
 import { apartSentence, groupWords, seasonHeadline, seasonSentence } from './season-words.ts';
 import { theme } from './theme.ts';
 import './sd-season-ranking.ts';
+import { say } from '../src/text/say.ts';
 
 /**
  * The season so far: the mean of each group on each sampling day, and the animals ranked by the mean of their
@@ -103,7 +104,7 @@ export class SdSeasonTrend extends LitElement {
       this.chart = seasonPlot(this.plotOf(of), width);
       this.trouble = '';
     } catch {
-      this.trouble = 'The chart could not be drawn; its figures stand in the table below.';
+      this.trouble = say('The chart could not be drawn; its figures stand in the table below.');
     }
   }
 
@@ -112,7 +113,11 @@ export class SdSeasonTrend extends LitElement {
     const point = (of: SeasonMean, epg: number, about: string): SeasonPlotPoint => ({
       date: of.date,
       epg,
-      words: `${about}, ${dayWords(of, 'long', year)}: ${figureText(epg, 0, this.mark)} epg`,
+      words: say('{about}, {dayWords}: {figureText} epg', {
+        about,
+        dayWords: dayWords(of, 'long', year),
+        figureText: figureText(epg, 0, this.mark),
+      }),
     });
     return {
       lines: groups.map((line) => ({
@@ -123,7 +128,7 @@ export class SdSeasonTrend extends LitElement {
         ),
       })),
       apart: all.means.flatMap((of) =>
-        of.afterMean === null ? [] : [point(of, of.afterMean, 'soon after treatment')],
+        of.afterMean === null ? [] : [point(of, of.afterMean, say('soon after treatment'))],
       ),
       days: all.means.map((of) => ({ date: of.date, words: dayWords(of, 'short', year) })),
       sentence: groups.map((line) => seasonSentence(line, this.mark)).join(' '),
@@ -132,13 +137,18 @@ export class SdSeasonTrend extends LitElement {
 
   private renderTable({ groups, all }: Season): TemplateResult {
     const year = all.means[0]?.date.slice(0, 4);
-    return html`<div class="scroll" role="region" aria-label="Means by day and group" tabindex="0">
+    return html`<div
+      class="scroll"
+      role="region"
+      aria-label=${say('Means by day and group')}
+      tabindex="0"
+    >
       <table>
         <thead>
           <tr>
-            <th scope="col">day</th>
+            <th scope="col">${say('day')}</th>
             ${groups.map((line) => html`<th scope="col">${groupWords(line)}</th>`)}
-            <th scope="col">soon after treatment</th>
+            <th scope="col">${say('soon after treatment')}</th>
           </tr>
         </thead>
         <tbody>
@@ -149,7 +159,7 @@ export class SdSeasonTrend extends LitElement {
                 ${groups.map(({ means }) =>
                   this.renderMean(means.find(({ day }) => day === row.day)),
                 )}
-                ${this.renderFigure(row.afterMean, `${row.afterCounted} counted`)}
+                ${this.renderFigure(row.afterMean, say('{afterCounted} counted', { afterCounted: row.afterCounted }))}
               </tr>`,
           )}
         </tbody>
@@ -159,14 +169,21 @@ export class SdSeasonTrend extends LitElement {
 
   private renderMean(of: SeasonMean | undefined): TemplateResult {
     if (!of) return html`<td>–</td>`;
-    const left = of.tooMany === 0 ? '' : `, ${of.tooMany} too many to count left out`;
-    return this.renderFigure(of.mean, `${of.counted} of ${of.present}${left}`, of.tooMany > 0);
+    const left =
+      of.tooMany === 0
+        ? ''
+        : say(', {tooMany} too many to count left out', { tooMany: of.tooMany });
+    return this.renderFigure(
+      of.mean,
+      say('{counted} of {present}{left}', { counted: of.counted, present: of.present, left }),
+      of.tooMany > 0,
+    );
   }
 
   private renderFigure(mean: number | null, under: string, isAtLeast = false): TemplateResult {
     if (mean === null) return html`<td>–</td>`;
     return html`<td>
-      ${isAtLeast ? 'at least ' : ''}${figureText(mean, 0, this.mark)}<small>${under}</small>
+      ${isAtLeast ? say('at least ') : ''}${figureText(mean, 0, this.mark)}<small>${under}</small>
     </td>`;
   }
 
@@ -182,10 +199,10 @@ export class SdSeasonTrend extends LitElement {
       <div class="chart">${this.chart}</div>
       ${this.trouble === '' ? nothing : html`<p class="fault" role="alert">${this.trouble}</p>`}
       <details .open=${this.isOpen} @toggle=${this.onToggle}>
-        <summary>As a table</summary>
+        <summary>${say('As a table')}</summary>
         ${this.isOpen ? this.renderTable(season) : nothing}
       </details>
-      <h3>Animals over the season</h3>
+      <h3>${say('Animals over the season')}</h3>
       <sd-season-ranking .lines=${season.ranking} .mark=${this.mark}></sd-season-ranking>
     `;
   }
@@ -194,11 +211,13 @@ export class SdSeasonTrend extends LitElement {
     const { value, error } = this.season;
     if (error !== undefined && !value)
       return html`<p class="fault" role="alert">
-        The season could not be worked out. The counts are safe; change any cell to try again.
+        ${say('The season could not be worked out. The counts are safe; change any cell to try again.')}
       </p>`;
-    if (value === undefined) return html`<p class="soft">Working…</p>`;
+    if (value === undefined) return html`<p class="soft">${say('Working…')}</p>`;
     if (value === null)
-      return html`<p class="soft">No sampling days yet: the season begins with the first.</p>`;
+      return html`<p class="soft">
+        ${say('No sampling days yet: the season begins with the first.')}
+      </p>`;
     return this.renderSeason(value);
   }
 }

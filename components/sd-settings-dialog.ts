@@ -8,13 +8,14 @@ import './sd-protocol-form.ts';
 import './sd-sheet.ts';
 import './sd-tabs.ts';
 import type { SdSheet } from './sd-sheet.ts';
+import { say } from '../src/text/say.ts';
 
 const tabs = [
-  { id: 'about', label: 'Notebook' },
-  { id: 'protocol', label: 'How you count' },
-  { id: 'limits', label: 'Limits' },
-  { id: 'criteria', label: 'Criteria' },
-  { id: 'eggs', label: 'Egg types' },
+  { id: 'about', label: say('Notebook') },
+  { id: 'protocol', label: say('How you count') },
+  { id: 'limits', label: say('Limits') },
+  { id: 'criteria', label: say('Criteria') },
+  { id: 'eggs', label: say('Egg types') },
 ] as const;
 
 export type SettingsView = (typeof tabs)[number]['id'];
@@ -48,9 +49,9 @@ export class SdSettingsDialog extends LitElement {
 
   protected override render(): TemplateResult {
     return html`
-      <sd-sheet heading="Settings" isWide>
+      <sd-sheet heading=${say('Settings')} isWide>
         <sd-tabs
-          label="Settings"
+          label=${say('Settings')}
           .tabs=${tabs}
           .chosen=${this.view}
           @tab-chosen=${(event: CustomEvent<{ id: SettingsView }>) => {

@@ -13,6 +13,7 @@ import { sheddingSentences } from './shedding-words.ts';
 import { Select } from './selector-controller.ts';
 import { plotBlockStyles } from './plot-block-styles.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 /** Rows of the table before "all of them". */
 const MOST_ROWS = 200;
@@ -93,7 +94,7 @@ export class SdSheddingPlot extends LitElement {
 
   private async choose(event: Event): Promise<void> {
     const group = (event.target as HTMLSelectElement).value;
-    const label = 'the group shown by who sheds';
+    const label = say('the group shown by who sheds');
     await this.notebook.session?.dispatch(
       changeBlock(this.blockId, { choices: { ...this.choices, group } }, label),
     );
@@ -124,7 +125,7 @@ export class SdSheddingPlot extends LitElement {
       this.chart = sheddingPlot({ bars: this.bars(of), share: share * 100, luck, sentence }, width);
       this.trouble = '';
     } catch {
-      this.trouble = 'The chart could not be drawn; its figures stand in the table below.';
+      this.trouble = say('The chart could not be drawn; its figures stand in the table below.');
     }
   }
 
@@ -136,7 +137,7 @@ export class SdSheddingPlot extends LitElement {
   private bars({ order, lists, reached }: SheddingOfDay): readonly SheddingBar[] {
     return order.shedders.map(({ row, epg, running }, i) => ({
       tag: lists.animals[row]?.tag ?? '',
-      words: `${figureText(epg, 0, this.mark)} epg`,
+      words: say('{figureText} epg', { figureText: figureText(epg, 0, this.mark) }),
       from: (order.shedders[i - 1]?.running ?? 0) * 100,
       to: running * 100,
       isAmong: i < reached.animals,
@@ -151,9 +152,9 @@ export class SdSheddingPlot extends LitElement {
     if (groups.length < 2 && group === null) return nothing;
     const all = group !== null && !groups.includes(group) ? [...groups, group] : groups;
     return html`<label class="choice">
-      Group
+      ${say('Group')}
       <select @change=${this.choose}>
-        <option value="" ?selected=${group === null}>all animals</option>
+        <option value="" ?selected=${group === null}>${say('all animals')}</option>
         ${all.map(
           (name) => html`<option value=${name} ?selected=${name === group}>${name}</option>`,
         )}
@@ -163,13 +164,18 @@ export class SdSheddingPlot extends LitElement {
 
   private renderTable(of: SheddingOfDay): TemplateResult {
     const bars = this.bars(of);
-    return html`<div class="scroll" role="region" aria-label="The animals by epg" tabindex="0">
+    return html`<div
+      class="scroll"
+      role="region"
+      aria-label=${say('The animals by epg')}
+      tabindex="0"
+    >
       <table>
         <thead>
           <tr>
-            <th scope="col">animal, highest first</th>
-            <th scope="col">epg</th>
-            <th scope="col">running total of eggs</th>
+            <th scope="col">${say('animal, highest first')}</th>
+            <th scope="col">${say('epg')}</th>
+            <th scope="col">${say('running total of eggs')}</th>
           </tr>
         </thead>
         <tbody>
@@ -186,8 +192,7 @@ export class SdSheddingPlot extends LitElement {
       ${
         bars.length > MOST_ROWS
           ? html`<p class="small soft">
-              The first ${MOST_ROWS} of ${bars.length}; the rest shed
-              ${figureText(100 - (bars[MOST_ROWS - 1]?.to ?? 100), 1, this.mark)} % of the eggs.
+              ${say('The first {MOSTROWS} of {n}; the rest shed {figureText} % of the eggs.', { MOSTROWS: MOST_ROWS, n: bars.length, figureText: figureText(100 - (bars[MOST_ROWS - 1]?.to ?? 100), 1, this.mark) })}
             </p>`
           : nothing
       }
@@ -204,7 +209,7 @@ export class SdSheddingPlot extends LitElement {
       <div class="chart">${this.chart}</div>
       ${this.trouble === '' ? nothing : html`<p class="fault" role="alert">${this.trouble}</p>`}
       <details .open=${this.isOpen} @toggle=${this.onToggle}>
-        <summary>As a table${day ? `, ${dayWords(day)}` : ''}</summary>
+        <summary>${say('As a table{it}', { it: day ? `, ${dayWords(day)}` : '' })}</summary>
         ${this.isOpen ? this.renderTable(of) : nothing}
       </details>
     `;
@@ -216,8 +221,8 @@ export class SdSheddingPlot extends LitElement {
 
   protected override render(): TemplateResult {
     const { value } = this.shedding;
-    if (value === undefined) return html`<p class="soft">Working…</p>`;
-    if (value === null) return html`<p class="soft">No sampling day is open.</p>`;
+    if (value === undefined) return html`<p class="soft">${say('Working…')}</p>`;
+    if (value === null) return html`<p class="soft">${say('No sampling day is open.')}</p>`;
     return html`${this.renderGroups()}
     ${isFault(value) ? html`<p class="soft">${value.sentence}</p>` : this.renderShedding(value)}`;
   }

@@ -1,5 +1,6 @@
 import { LitElement, css, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 /**
  * A dialog with a heading and a way out, on the browser's own `<dialog>`: focus goes in on opening,
@@ -146,7 +147,7 @@ export class SdSheet extends LitElement {
       >
         <div class="head">
           <h2 id="heading" tabindex="-1">${this.heading}</h2>
-          <button class="quiet close" @click=${this.close}>Close</button>
+          <button class="quiet close" @click=${this.close}>${say('Close')}</button>
         </div>
         <div class="body"><slot></slot></div>
       </dialog>

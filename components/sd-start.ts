@@ -17,6 +17,7 @@ import './sd-menu.ts';
 import './sd-new-notebook.ts';
 import './sd-rename-notebook.ts';
 import type { SdRenameNotebook } from './sd-rename-notebook.ts';
+import { say } from '../src/text/say.ts';
 
 /**
  * The first page: the notebooks on this device, a new one from a season's template, the demo, or a
@@ -72,7 +73,10 @@ export class SdStart extends LitElement {
   private async copy(entry: ShelfEntry): Promise<void> {
     const { services } = this;
     if (!services) return;
-    const copied = await services.shelf.copy(entry.id, `${entry.title} (copy)`);
+    const copied = await services.shelf.copy(
+      entry.id,
+      say('{title} (copy)', { title: entry.title }),
+    );
     this.fileTrouble = isFault(copied) ? copied.sentence : '';
     await this.readList();
   }
@@ -113,7 +117,10 @@ export class SdStart extends LitElement {
     this.rescue = undefined;
     const { isList } = await import('./take-file.ts');
     if (await isList(file)) {
-      this.fileTrouble = `${file.name} is a list, not a notebook. Open or start a notebook first, then bring the list in there with Import.`;
+      this.fileTrouble = say(
+        '{name} is a list, not a notebook. Open or start a notebook first, then bring the list in there with Import.',
+        { name: file.name },
+      );
       return;
     }
     const text = await file.text();
@@ -159,14 +166,14 @@ export class SdStart extends LitElement {
     return html`
       <li>
         <button class="open" @click=${() => this.tell('open-notebook', { id: entry.id })}>
-          <b>${entry.title || 'Notebook without a name'}</b>
+          <b>${entry.title || say('Notebook without a name')}</b>
           <span class="small soft">${words}</span>
         </button>
         <sd-menu
-          label=${`More about ${entry.title}`}
+          label=${say('More about {title}', { title: entry.title })}
           .choices=${[
-            { label: 'Rename', run: () => this.rename(entry) },
-            { label: 'Copy', run: () => this.copy(entry) },
+            { label: say('Rename'), run: () => this.rename(entry) },
+            { label: say('Copy'), run: () => this.copy(entry) },
             { label: 'Delete', run: () => this.takeOff(entry) },
           ]}
         ></sd-menu>
@@ -178,14 +185,18 @@ export class SdStart extends LitElement {
     if (entries.length === 0) return nothing;
     return html`
       <details>
-        <summary>Deleted (${entries.length})</summary>
+        <summary>${say('Deleted ({n})', { n: entries.length })}</summary>
         <ul>
           ${entries.map(
             (entry) => html`
               <li>
                 <span class="gone">${entry.title}</span>
-                <button class="quiet" @click=${() => this.putBack(entry)}>Put back</button>
-                <button class="quiet" @click=${() => this.purge(entry)}>Delete for good</button>
+                <button class="quiet" @click=${() => this.putBack(entry)}>
+                  ${say('Put back')}
+                </button>
+                <button class="quiet" @click=${() => this.purge(entry)}>
+                  ${say('Delete for good')}
+                </button>
               </li>
             `,
           )}
@@ -198,21 +209,20 @@ export class SdStart extends LitElement {
     const entries = all.filter(({ isDeleted }) => !isDeleted);
     return html`
       <section aria-labelledby="yours">
-        <h2 id="yours">Your notebooks</h2>
+        <h2 id="yours">${say('Your notebooks')}</h2>
         ${
           entries.length === 0
             ? html`<p class="soft">
-                None on this device yet. Start one, or look at the demo first: an invented
-                smallholding with four sampling days.
+                ${say('None on this device yet. Start one, or look at the demo first: an invented smallholding with four sampling days.')}
               </p>`
             : html`<ul>
                 ${entries.map((entry) => this.renderEntry(entry))}
               </ul>`
         }
         <div class="other">
-          <button @click=${() => this.tell('open-demo', {})}>Open the demo</button>
+          <button @click=${() => this.tell('open-demo', {})}>${say('Open the demo')}</button>
           <label class="button">
-            Open a file…
+            ${say('Open a file…')}
             <input
               class="visually-hidden"
               type="file"
@@ -231,10 +241,9 @@ export class SdStart extends LitElement {
     const trouble = this.fileTrouble || this.trouble;
     return html`
       <main>
-        <h1>Sampling Daybook</h1>
+        <h1>${say('Sampling Daybook')}</h1>
         <p class="lead">
-          Type what you count, see eggs per gram, who needs treating and whether the dewormer still
-          works. Everything stays on this device, also without a network.
+          ${say('Type what you count, see eggs per gram, who needs treating and whether the dewormer still works. Everything stays on this device, also without a network.')}
         </p>
         <div role="status">
           ${
@@ -244,7 +253,7 @@ export class SdStart extends LitElement {
                   ${
                     rescue
                       ? html`<button @click=${() => this.openRescued(rescue)}>
-                          Open what can be read, and save the rest aside
+                          ${say('Open what can be read, and save the rest aside')}
                         </button>`
                       : nothing
                   }
@@ -254,8 +263,8 @@ export class SdStart extends LitElement {
           ${
             deleted
               ? html`<div class="deleted">
-                  <span>${deleted.title} is deleted.</span>
-                  <button @click=${() => this.putBack(deleted)}>Put it back</button>
+                  <span>${say('{title} is deleted.', { title: deleted.title })}</span>
+                  <button @click=${() => this.putBack(deleted)}>${say('Put it back')}</button>
                 </div>`
               : nothing
           }
@@ -266,14 +275,13 @@ export class SdStart extends LitElement {
             : html`<div class="columns">
                 ${this.renderNotebooks(entries)}
                 <section aria-labelledby="new">
-                  <h2 id="new">Start a notebook</h2>
+                  <h2 id="new">${say('Start a notebook')}</h2>
                   <sd-new-notebook></sd-new-notebook>
                 </section>
               </div>`
         }
         <footer>
-          ${this.services?.promise() ?? ''} Wear gloves, wash your hands before you eat, and keep
-          samples out of the food fridge.
+          ${say('{promise} Wear gloves, wash your hands before you eat, and keep samples out of the food fridge.', { promise: this.services?.promise() ?? '' })}
         </footer>
         <sd-rename-notebook @notebook-renamed=${this.readList}></sd-rename-notebook>
       </main>

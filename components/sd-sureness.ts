@@ -13,9 +13,10 @@ import { valueByKey } from './row-values.ts';
 import { Select } from './selector-controller.ts';
 import { boundStatements, cupStatements, type Statement } from './sureness-words.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 /** What a place that gives the limits already leaves out. */
-const ABOUT_LIMITS: readonly string[] = ['95 % limits', 'no egg seen'];
+const ABOUT_LIMITS: readonly string[] = [say('95 % limits'), say('no egg seen')];
 
 /** The name of the limit that a chance is given for. */
 const LIMIT_KEY = 'treat_from';
@@ -132,7 +133,7 @@ export class SdSureness extends LitElement {
     const isLimit = ({ about }: Statement): boolean => ABOUT_LIMITS.includes(about);
     const shown = this.isCompact ? found.filter((one) => !isLimit(one)).sort(inShort) : found;
     if (shown.length === 0) return nothing;
-    return html`<ul aria-label="How sure this count is">
+    return html`<ul aria-label=${say('How sure this count is')}>
       ${shown.map((statement) => this.renderStatement(statement))}
     </ul>`;
   }

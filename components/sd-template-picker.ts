@@ -6,6 +6,7 @@ import { formStyles } from './form-styles.ts';
 import { servicesContext, type Services } from './services.ts';
 import type { TemplateLine } from './templates.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 /** A line to choose from: a season of the program, one's own, or what the host offers first. */
 interface Line extends TemplateLine {
@@ -114,7 +115,9 @@ export class SdTemplatePicker extends LitElement {
     try {
       return await line.load();
     } catch {
-      this.fault = `“${line.name}” could not be fetched. Try again, or choose another.`;
+      this.fault = say('“{name}” could not be fetched. Try again, or choose another.', {
+        name: line.name,
+      });
       return undefined;
     }
   }
@@ -129,9 +132,12 @@ export class SdTemplatePicker extends LitElement {
     this.deleted = undefined;
     try {
       await services.ownTemplates.keep(template);
-      this.said = `“${template.name}” is now among your own templates.`;
+      this.said = say('“{name}” is now among your own templates.', { name: template.name });
     } catch (error) {
-      this.said = `“${template.name}” can be used now, but is not kept: ${messageOf(error)}`;
+      this.said = say('“{name}” can be used now, but is not kept: {messageOf}', {
+        name: template.name,
+        messageOf: messageOf(error),
+      });
     }
     await this.readOwn();
     if (!this.own.some(({ id }) => id === template.id)) this.own = [...this.own, template];
@@ -199,7 +205,10 @@ export class SdTemplatePicker extends LitElement {
     if (isFault(read)) this.fault = `${file.name}: ${read.sentence}`;
     else if (read.kind === 'template') await this.take(file.name, read.template);
     else
-      this.fault = `${file.name} is a notebook, not a template. Open it from the list of notebooks, and save it as a template there.`;
+      this.fault = say(
+        '{name} is a notebook, not a template. Open it from the list of notebooks, and save it as a template there.',
+        { name: file.name },
+      );
   }
 
   private async removeOwn(line: Line): Promise<void> {
@@ -231,7 +240,7 @@ export class SdTemplatePicker extends LitElement {
     const others = this.renderLines(lines.filter(({ isOwn }) => !isOwn));
     return html`
       <label class="field">
-        Template
+        ${say('Template')}
         <select
           name="template"
           aria-describedby="purpose"
@@ -241,8 +250,8 @@ export class SdTemplatePicker extends LitElement {
           ${
             own.length === 0
               ? others
-              : html`<optgroup label="Seasons">${others}</optgroup>
-                  <optgroup label="Your own">${this.renderLines(own)}</optgroup>`
+              : html`<optgroup label=${say('Seasons')}>${others}</optgroup>
+                  <optgroup label=${say('Your own')}>${this.renderLines(own)}</optgroup>`
           }
         </select>
       </label>
@@ -253,15 +262,17 @@ export class SdTemplatePicker extends LitElement {
         ${
           deleted
             ? html`<p>
-                “${deleted.name}” is deleted.
-                <button type="button" @click=${() => this.putBack(deleted)}>Put it back</button>
+                ${say('“{name}” is deleted.', { name: deleted.name })}
+                <button type="button" @click=${() => this.putBack(deleted)}>
+                  ${say('Put it back')}
+                </button>
               </p>`
             : nothing
         }
       </div>
       <div class="more">
         <label class="button link">
-          Open a template file…
+          ${say('Open a template file…')}
           <input
             class="visually-hidden"
             type="file"
@@ -272,14 +283,19 @@ export class SdTemplatePicker extends LitElement {
         ${
           line?.isOwn
             ? html`<button type="button" class="link" @click=${() => this.removeOwn(line)}>
-                Delete this template
+                ${say('Delete this template')}
               </button>`
             : nothing
         }
       </div>
       <details @toggle=${this.onToggle}>
-        <summary>What it holds: check list, columns, criteria, limits</summary>
-        <div class="preview" tabindex="0" role="region" aria-label="What the template holds">
+        <summary>${say('What it holds: check list, columns, criteria, limits')}</summary>
+        <div
+          class="preview"
+          tabindex="0"
+          role="region"
+          aria-label=${say('What the template holds')}
+        >
           <sd-template-preview .template=${this.loaded}></sd-template-preview>
         </div>
       </details>

@@ -2,6 +2,7 @@ import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import type { Template } from '../shared/template.ts';
 import { columnNames, criterionWords, limitWords, protocolWords } from './template-words.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 /** What a template holds, to be looked at before a notebook is started from it. */
 export class SdTemplatePreview extends LitElement {
@@ -60,7 +61,7 @@ export class SdTemplatePreview extends LitElement {
           template.checkList.length === 0
             ? nothing
             : html`<div>
-                <dt>Check list for the day</dt>
+                <dt>${say('Check list for the day')}</dt>
                 <dd>
                   <ol>
                     ${template.checkList.map((line) => html`<li>${line}</li>`)}
@@ -72,39 +73,41 @@ export class SdTemplatePreview extends LitElement {
           template.nextSample === ''
             ? nothing
             : html`<div>
-                <dt>When to sample next</dt>
+                <dt>${say('When to sample next')}</dt>
                 <dd>${template.nextSample}</dd>
               </div>`
         }
         <div>
-          <dt>How a cup is made up</dt>
+          <dt>${say('How a cup is made up')}</dt>
           <dd>${protocolWords(template)}</dd>
         </div>
         <div>
-          <dt>Columns</dt>
+          <dt>${say('Columns')}</dt>
           <dd>
             ${shown.join(', ')}.
             ${
               hidden.length === 0
                 ? nothing
-                : html`<span class="soft">Ready to be shown: ${hidden.join(', ')}.</span>`
+                : html`<span class="soft"
+                    >${say('Ready to be shown: {hidden}.', { hidden: hidden.join(', ') })}</span
+                  >`
             }
           </dd>
         </div>
         <div>
-          <dt>Over your criteria when</dt>
+          <dt>${say('Over your criteria when')}</dt>
           <dd>${this.renderList(template.criteria.map(criterionWords))}</dd>
         </div>
         <div>
-          <dt>Limits, examples until you set them with your vet</dt>
+          <dt>${say('Limits, examples until you set them with your vet')}</dt>
           <dd>${this.renderList(template.limits.map(limitWords))}</dd>
         </div>
         <div>
-          <dt>Figures of the herd</dt>
+          <dt>${say('Figures of the herd')}</dt>
           <dd>${template.figures.map(({ label }) => label).join(', ')}.</dd>
         </div>
         <div>
-          <dt>Parts of the page</dt>
+          <dt>${say('Parts of the page')}</dt>
           <dd>${template.blocks.map(({ title }) => title).join(', ')}.</dd>
         </div>
       </dl>

@@ -19,6 +19,7 @@ import { pageOf, tell } from './page-message.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 /**
  * One line of the treatment log, to be put right: what was given and when, a clear date that a vet gave, or taking it
@@ -85,8 +86,8 @@ export class SdTreatmentLine extends LitElement {
     const { session } = this.line;
     const form = event.target as HTMLFormElement;
     if (!session) return;
-    const doseMl = this.amount(form, 'dose', 'The dose');
-    const weightKg = this.amount(form, 'weight', 'The weight');
+    const doseMl = this.amount(form, 'dose', say('The dose'));
+    const weightKg = this.amount(form, 'weight', say('The weight'));
     if (isFault(doseMl) || isFault(weightKg)) {
       this.fault = isFault(doseMl) ? doseMl.sentence : isFault(weightKg) ? weightKg.sentence : '';
       return;
@@ -144,7 +145,7 @@ export class SdTreatmentLine extends LitElement {
     }
     const page = pageOf(this);
     await session.dispatch(edit);
-    tell(page, 'The treatment is off the log.', 'with undo');
+    tell(page, say('The treatment is off the log.'), 'with undo');
     this.done([]);
   }
 
@@ -171,16 +172,16 @@ export class SdTreatmentLine extends LitElement {
       value === undefined ? '' : writeNumber(value, this.mark);
     return html`
       <form @submit=${this.keep} novalidate>
-        <label class="field">Product ${this.renderProducts(line?.product ?? '')}</label>
+        <label class="field">${say('Product')} ${this.renderProducts(line?.product ?? '')}</label>
         <div class="row">
           <label class="field">
-            Given on <input name="date" type="date" .value=${line?.date ?? ''} />
+            ${say('Given on')} <input name="date" type="date" .value=${line?.date ?? ''} />
           </label>
           <label class="field">
-            At <input name="time" type="time" .value=${line?.time ?? ''} />
+            ${say('At')} <input name="time" type="time" .value=${line?.time ?? ''} />
           </label>
           <label class="field">
-            Dose, mL
+            ${say('Dose, mL')}
             <input
               name="dose"
               inputmode="decimal"
@@ -189,7 +190,7 @@ export class SdTreatmentLine extends LitElement {
             />
           </label>
           <label class="field">
-            Weight, kg
+            ${say('Weight, kg')}
             <input
               name="weight"
               inputmode="decimal"
@@ -198,20 +199,20 @@ export class SdTreatmentLine extends LitElement {
             />
           </label>
           <label class="field">
-            By whom <input name="by" autocomplete="off" .value=${line?.by ?? ''} />
+            ${say('By whom')} <input name="by" autocomplete="off" .value=${line?.by ?? ''} />
           </label>
           <label class="field">
-            Route <input name="route" autocomplete="off" .value=${line?.route ?? ''} />
+            ${say('Route')} <input name="route" autocomplete="off" .value=${line?.route ?? ''} />
           </label>
         </div>
         <label class="field">
-          Note <input name="note" autocomplete="off" .value=${line?.note ?? ''} />
+          ${say('Note')} <input name="note" autocomplete="off" .value=${line?.note ?? ''} />
         </label>
         ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
         <div class="actions">
-          <button type="button" @click=${this.takeOff}>Take it off the log</button>
-          <button type="button" @click=${() => this.done([])}>Leave it</button>
-          <button class="main">Keep the change</button>
+          <button type="button" @click=${this.takeOff}>${say('Take it off the log')}</button>
+          <button type="button" @click=${() => this.done([])}>${say('Leave it')}</button>
+          <button class="main">${say('Keep the change')}</button>
         </div>
       </form>
     `;
@@ -220,20 +221,22 @@ export class SdTreatmentLine extends LitElement {
   private renderVet(): TemplateResult {
     return html`
       <form @submit=${this.giveDate} novalidate>
-        <h3>A clear date that your vet gave</h3>
+        <h3>${say('A clear date that your vet gave')}</h3>
         <div class="row">
           <label class="field">
-            For
+            ${say('For')}
             <select name="produce">
-              <option value="meat">meat</option>
-              <option value="milk">milk</option>
+              <option value="meat">${say('meat')}</option>
+              <option value="milk">${say('milk')}</option>
             </select>
           </label>
-          <label class="field">Clear from <input name="clear" type="date" /></label>
-          <label class="field">Name of the vet <input name="vet" autocomplete="off" /></label>
+          <label class="field">${say('Clear from')} <input name="clear" type="date" /></label>
+          <label class="field"
+            >${say('Name of the vet')} <input name="vet" autocomplete="off"
+          /></label>
         </div>
         ${this.vetFault ? html`<p class="fault" role="alert">${this.vetFault}</p>` : nothing}
-        <div class="actions"><button>Write the clear date</button></div>
+        <div class="actions"><button>${say('Write the clear date')}</button></div>
       </form>
     `;
   }

@@ -14,6 +14,7 @@ import { treatmentListStyles } from './treatment-list-styles.ts';
 import { treatmentRow, type RowParts } from './treatment-row.ts';
 import './sd-dose-round.ts';
 import './sd-untreated.ts';
+import { say } from '../src/text/say.ts';
 
 type Part = 'over' | 'notEnoughKnown' | 'below';
 
@@ -71,7 +72,7 @@ export class SdTreatmentList extends LitElement {
   protected override willUpdate(): void {
     const list = this.list.value?.list;
     if (!list) return;
-    const words = `${list.over.length} over your criteria`;
+    const words = say('{n} over your criteria', { n: list.over.length });
     if (this.told !== '' && words !== this.told) this.announcer.say(words);
     this.told = words;
   }
@@ -131,7 +132,7 @@ export class SdTreatmentList extends LitElement {
                 this.whole = new Set([...this.whole, part]);
               }}
             >
-              Show all ${entries.length}
+              ${say('Show all {n}', { n: entries.length })}
             </button>`
           : nothing
       }
@@ -146,7 +147,7 @@ export class SdTreatmentList extends LitElement {
   ): TemplateResult | typeof nothing {
     if (entries.length === 0) return nothing;
     const isBelow = part === 'below';
-    const label = isBelow ? 'Below your criteria' : 'Not enough known';
+    const label = isBelow ? say('Below your criteria') : say('Not enough known');
     const isOpen = this.opened.has(part);
     const rows = isOpen ? entries : entries.filter(({ decision }) => decision !== undefined);
     const others = isOpen ? [] : entries.filter(({ decision }) => decision === undefined);
@@ -155,8 +156,8 @@ export class SdTreatmentList extends LitElement {
       <h3>${label}: ${entries.length}</h3>
       ${this.renderRows(part, rows, label, parts)}
       ${lacks.map(({ lack, entries: alike }) => {
-        const words = isBelow ? 'not looked at' : 'missing';
-        const none = isBelow ? '' : 'not judged. ';
+        const words = isBelow ? say('not looked at') : 'missing';
+        const none = isBelow ? '' : say('not judged. ');
         return html`<p class="group">
           <span class="soft">${lack.length > 0 ? `${words}: ${lack.join(', ')}. ` : none}</span>
           ${names(alike)}
@@ -167,7 +168,7 @@ export class SdTreatmentList extends LitElement {
         aria-expanded=${isOpen ? 'true' : 'false'}
         @click=${() => this.open(part)}
       >
-        ${isOpen ? 'Show them in one line' : `Show these ${entries.length} with a tick`}
+        ${isOpen ? say('Show them in one line') : say('Show these {n} with a tick', { n: entries.length })}
       </button>
     `;
   }
@@ -175,12 +176,13 @@ export class SdTreatmentList extends LitElement {
   private renderCounts({ day, list }: DayList): TemplateResult {
     const { notebook } = this.about.session ?? {};
     const shown = notebook && dayOf(notebook, day);
-    const ticked = list.ticked > 0 ? ` · ${list.ticked} ticked` : '';
+    const ticked = list.ticked > 0 ? say(' · {ticked} ticked', { ticked: list.ticked }) : '';
     return html`
       <p class="small soft counts">
-        ${shown ? `${dayWords(shown)} · ` : ''}<b>${list.over.length} over your criteria</b> ·
-        ${list.below.length} below · ${list.notEnoughKnown.length} not enough known ·
-        ${list.counted} counted, ${list.judged} judged, ${list.present} present${ticked}
+        ${shown ? `${dayWords(shown)} · ` : ''}<b
+          >${say('{n} over your criteria', { n: list.over.length })}</b
+        >
+        ${say('· {n} below · {n2} not enough known · {counted} counted, {judged} judged, {present} present{ticked}', { n: list.below.length, n2: list.notEnoughKnown.length, counted: list.counted, judged: list.judged, present: list.present, ticked })}
       </p>
       ${list.alarm.rings ? html`<p class="pale">${list.alarm.sentence}</p>` : nothing}
     `;
@@ -190,7 +192,9 @@ export class SdTreatmentList extends LitElement {
     const undecided = over.filter(({ decision }) => decision === undefined);
     if (undecided.length < 2) return nothing;
     return html`<p>
-      <button @click=${() => this.tickAll(undecided)}>Tick all ${undecided.length}</button>
+      <button @click=${() => this.tickAll(undecided)}>
+        ${say('Tick all {n}', { n: undecided.length })}
+      </button>
     </p>`;
   }
 
@@ -198,7 +202,7 @@ export class SdTreatmentList extends LitElement {
     const { list, day, bounds } = of;
     const { session } = this.about;
     if (list.present === 0 || !session)
-      return html`<p class="soft">No animals are present on this day.</p>`;
+      return html`<p class="soft">${say('No animals are present on this day.')}</p>`;
     const parts: RowParts = {
       notebook: session.notebook,
       about: this.about.value ?? {},
@@ -212,7 +216,7 @@ export class SdTreatmentList extends LitElement {
       .map(({ animal }) => animal.id);
     return html`
       ${this.renderCounts(of)}
-      ${this.renderRows('over', list.over, 'Over your criteria, danger first', parts)}
+      ${this.renderRows('over', list.over, say('Over your criteria, danger first'), parts)}
       ${this.renderTickAll(list)} ${this.renderOthers('notEnoughKnown', list.notEnoughKnown, parts)}
       ${this.renderOthers('below', list.below, parts)}
       <div class="cautions">${LIST_CAUTIONS.map((sentence) => html`<p>${sentence}</p>`)}</div>
@@ -228,14 +232,16 @@ export class SdTreatmentList extends LitElement {
       ${
         error !== undefined
           ? html`<p class="fault" role="alert">
-              The list could not be worked out. The counts are safe; change any cell to try again.
+              ${say('The list could not be worked out. The counts are safe; change any cell to try again.')}
             </p>`
           : nothing
       }
       ${
         value
           ? this.renderList(value)
-          : html`<p class="soft">${value === null ? 'No sampling day is open.' : 'Working…'}</p>`
+          : html`<p class="soft">
+              ${value === null ? say('No sampling day is open.') : say('Working…')}
+            </p>`
       }
     `;
   }
@@ -248,7 +254,7 @@ function names(entries: readonly ListEntry[]): TemplateResult {
     .slice(0, mostNamed)
     .map(
       ({ animal }, at) => html`${at > 0 ? ', ' : ''}<span class="name">${animal.tag}</span>`,
-    )}${more > 0 ? ` and ${more} more` : nothing}`;
+    )}${more > 0 ? say(' and {more} more', { more }) : nothing}`;
 }
 
 customElements.define('sd-treatment-list', SdTreatmentList);

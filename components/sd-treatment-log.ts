@@ -17,6 +17,7 @@ import { theme } from './theme.ts';
 import './sd-follow-ups.ts';
 import './sd-log-writer.ts';
 import './sd-treatment-line.ts';
+import { say } from '../src/text/say.ts';
 
 /** Lines shown before "Show all". */
 const few = 60;
@@ -87,15 +88,17 @@ export class SdTreatmentLog extends LitElement {
     const { treatment, tag, meat, milk } = line;
     const { id, doseMl, weightKg, animal = '', vet } = treatment;
     const number = (value: number): string => figureText(value, undefined, mark);
-    const dose = doseMl === undefined ? 'no dose noted' : `${number(doseMl)} mL`;
-    const kg = weightKg === undefined ? '' : ` (${number(weightKg)} kg)`;
+    const dose =
+      doseMl === undefined ? say('no dose noted') : say('{doseMl} mL', { doseMl: number(doseMl) });
+    const kg =
+      weightKg === undefined ? '' : say(' ({weightKg} kg)', { weightKg: number(weightKg) });
     const isEditing = this.editing === id;
     return html`
       <li>
         <div class="line">
           <button
             class="quiet tag"
-            aria-label=${`History of ${tag}`}
+            aria-label=${say('History of {tag}', { tag })}
             @click=${() => showHistory(this, animal)}
           >
             ${tag}
@@ -106,16 +109,16 @@ export class SdTreatmentLog extends LitElement {
             class="quiet change"
             data-change=${id}
             aria-expanded=${isEditing ? 'true' : 'false'}
-            aria-label=${`Change the treatment of ${tag} on ${treatment.date}`}
+            aria-label=${say('Change the treatment of {tag} on {date}', { tag, date: treatment.date })}
             @click=${() => {
               this.editing = isEditing ? '' : id;
               this.said = [];
             }}
           >
-            Change
+            ${say('Change')}
           </button>
         </div>
-        ${vet === undefined ? nothing : html`<p class="note">By the dose of ${vet}.</p>`}
+        ${vet === undefined ? nothing : html`<p class="note">${say('By the dose of {vet}.', { vet })}</p>`}
         ${treatment.note ? html`<p class="note">${treatment.note}</p>` : nothing}
         ${
           isEditing
@@ -144,7 +147,9 @@ export class SdTreatmentLog extends LitElement {
     return [...rounds.values()].map((round) => {
       const [first] = round;
       const { date = '', time, by, route } = first?.treatment ?? {};
-      const words = [first?.productName, route, by && `by ${by}`].filter(Boolean).join(', ');
+      const words = [first?.productName, route, by && say('by {by}', { by })]
+        .filter(Boolean)
+        .join(', ');
       const when = `${dayWords({ date })}${time ? `, ${time}` : ''}`;
       return html`
         <h3 class="round">${when}: ${words}</h3>
@@ -159,8 +164,8 @@ export class SdTreatmentLog extends LitElement {
     const groups = notClearOn(notebook, today);
     if (groups.length === 0) return nothing;
     return html`
-      <h3>Not clear on ${dayWords({ date: today })}</h3>
-      <ul aria-label="Not clear">
+      <h3>${say('Not clear on {dayWords}', { dayWords: dayWords({ date: today }) })}</h3>
+      <ul aria-label=${say('Not clear')}>
         ${groups.map(
           ({ sentence, tags }) =>
             html`<li class="small"><span class="fault">${sentence}</span> ${tags.join(', ')}</li>`,
@@ -173,7 +178,7 @@ export class SdTreatmentLog extends LitElement {
     return html`
       <div class="tools">
         <label class="field">
-          Find by part of the tag
+          ${say('Find by part of the tag')}
           <input
             type="search"
             autocomplete="off"
@@ -189,7 +194,7 @@ export class SdTreatmentLog extends LitElement {
             this.isWriting = !this.isWriting;
           }}
         >
-          Write down a treatment
+          ${say('Write down a treatment')}
         </button>
       </div>
       ${this.isWriting ? html`<sd-log-writer class="write"></sd-log-writer>` : nothing}
@@ -203,11 +208,10 @@ export class SdTreatmentLog extends LitElement {
     const mark = aboutOf(notebook).decimalMark ?? '.';
     if (treatmentsOf(notebook).length === 0)
       return html`<p class="soft">
-        Nothing in the log yet. Tick animals in the treatment list and dose them there, or write
-        down a treatment here.
+        ${say('Nothing in the log yet. Tick animals in the treatment list and dose them there, or write down a treatment here.')}
       </p>`;
     return html`
-      ${lines.length === 0 ? html`<p class="soft">No treatment of such a tag.</p>` : nothing}
+      ${lines.length === 0 ? html`<p class="soft">${say('No treatment of such a tag.')}</p>` : nothing}
       ${this.renderRounds(shown, mark)}
       ${
         shown.length < lines.length
@@ -217,7 +221,7 @@ export class SdTreatmentLog extends LitElement {
                 this.isWhole = true;
               }}
             >
-              Show all ${lines.length}
+              ${say('Show all {n}', { n: lines.length })}
             </button>`
           : nothing
       }
@@ -251,12 +255,12 @@ export class SdTreatmentLog extends LitElement {
 }
 
 function clearWords(meat: Clear, milk: Clear): string {
-  if (meat.kind === 'ask' && milk.kind === 'ask') return 'no clear date, ask your vet';
+  if (meat.kind === 'ask' && milk.kind === 'ask') return say('no clear date, ask your vet');
   const word = (clear: Clear): string => {
-    if (clear.kind === 'date') return `clear ${clear.date}`;
-    return clear.kind === 'ask' ? 'no clear date, ask your vet' : 'not permitted';
+    if (clear.kind === 'date') return say('clear {date}', { date: clear.date });
+    return clear.kind === 'ask' ? say('no clear date, ask your vet') : say('not permitted');
   };
-  return `meat ${word(meat)}; milk ${word(milk)}`;
+  return say('meat {word}; milk {word2}', { word: word(meat), word2: word(milk) });
 }
 
 customElements.define('sd-treatment-log', SdTreatmentLog);

@@ -20,6 +20,7 @@ import {
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import { deciding } from './treatment-list.ts';
+import { say } from '../src/text/say.ts';
 
 /** How many more than needed are proposed, so that there is a choice. */
 const spare = 3;
@@ -126,12 +127,12 @@ export class SdUntreated extends LitElement {
     if (!session) return;
     const typed = parseNumber((event.target as HTMLInputElement).value, this.mark);
     if (isFault(typed) || typed < 0 || typed > 100) {
-      this.fault = isFault(typed) ? typed.sentence : 'The share goes from 0 to 100 %.';
+      this.fault = isFault(typed) ? typed.sentence : say('The share goes from 0 to 100 %.');
       return;
     }
     this.fault = '';
     const sets = setsOf('about', 'notebook', { keepUntreated: typed / 100 });
-    await session.dispatch({ label: 'the share left untreated', source: 'typed', sets });
+    await session.dispatch({ label: say('the share left untreated'), source: 'typed', sets });
   }
 
   private get mark(): '.' | ',' {
@@ -141,7 +142,7 @@ export class SdUntreated extends LitElement {
   private async leave({ entry, why }: LeaveProposal): Promise<void> {
     const { session } = this.about;
     if (!session) return;
-    const reason = `left so that some stay untreated: ${why}`;
+    const reason = say('left so that some stay untreated: {why}', { why });
     const edit = deciding(session.notebook, this.day, [entry], false, reason);
     if (edit) await session.dispatch(edit);
   }
@@ -154,24 +155,25 @@ export class SdUntreated extends LitElement {
   }
 
   private renderProposals({ group, needed, proposals }: LeaveUntreated): TemplateResult {
-    const where = group ?? 'animals in no group';
+    const where = group ?? say('animals in no group');
     if (proposals.length === 0)
       return html`<p class="small">
-        ${where}: nobody can be proposed. Only animals on the list for their epg alone, with eyelid
-        colour 1 or 2, condition 2 or more and no sign are.
+        ${say('{where}: nobody can be proposed. Only animals on the list for their epg alone, with eyelid colour 1 or 2, condition 2 or more and no sign are.', { where })}
       </p>`;
     return html`
-      <p class="small">${where}: ${needed} more would have to stay. These could, best first:</p>
+      <p class="small">
+        ${say('{where}: {needed} more would have to stay. These could, best first:', { where, needed })}
+      </p>
       <ul>
         ${proposals.slice(0, needed + spare).map(
           (proposal) =>
             html`<li>
               <span><b>${proposal.entry.animal.tag}</b> ${proposal.why}. ${proposal.check}</span>
               <button
-                aria-label=${`Leave ${proposal.entry.animal.tag} untreated`}
+                aria-label=${say('Leave {tag} untreated', { tag: proposal.entry.animal.tag })}
                 @click=${() => this.leave(proposal)}
               >
-                Leave
+                ${say('Leave')}
               </button>
             </li>`,
         )}
@@ -197,29 +199,30 @@ export class SdUntreated extends LitElement {
         ${words}
       </button>`;
     return html`
-      <h3>Left untreated</h3>
-      <div class="basis" role="group" aria-label="Who counts as treated">
-        ${choose('ticks', 'With your ticks')} ${choose('list', 'If the whole list is treated')}
+      <h3>${say('Left untreated')}</h3>
+      <div class="basis" role="group" aria-label=${say('Who counts as treated')}>
+        ${choose('ticks', say('With your ticks'))}
+        ${choose('list', say('If the whole list is treated'))}
       </div>
-      ${shares.map((share) => this.renderShare(share, share.group ?? 'in no group'))}
+      ${shares.map((share) => this.renderShare(share, share.group ?? say('in no group')))}
       ${
         shares.length > 1
           ? this.renderShare(
               wholeHerdShare(notebook, day, list, basis),
-              `the whole ${this.about.value?.herdWord ?? 'herd'}`,
+              say('the whole {herdWord}', { herdWord: this.about.value?.herdWord ?? 'herd' }),
             )
           : nothing
       }
       <label class="own">
-        Your own figure: at least
+        ${say('Your own figure: at least')}
         <input
           inputmode="decimal"
           autocomplete="off"
-          aria-label="At least so many % of each group stay untreated"
+          aria-label=${say('At least so many % of each group stay untreated')}
           .value=${keep}
           @change=${this.keepFigure}
         />
-        % of each group
+        ${say('% of each group')}
       </label>
       ${this.fault ? html`<p class="fault small" role="alert">${this.fault}</p>` : nothing}
       ${leaveUntreated(notebook, day, list).map((one) => this.renderProposals(one))}

@@ -4,6 +4,7 @@ import { isTyping } from './is-typing.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
 import { theme } from './theme.ts';
+import { say } from '../src/text/say.ts';
 
 /**
  * Offers a newer version of the page once it is ready. Never while something is being typed, so that nothing
@@ -114,7 +115,9 @@ export class SdUpdateOffer extends LitElement {
       this.saved.value?.state === 'memory' ||
       (this.saved.session !== undefined && notices.some(({ kind }) => kind === 'memory only'));
     return isOnlyHere
-      ? 'What you typed is in this page alone: save the notebook to a file first, then reload the page.'
+      ? say(
+          'What you typed is in this page alone: save the notebook to a file first, then reload the page.',
+        )
       : '';
   }
 
@@ -144,11 +147,11 @@ export class SdUpdateOffer extends LitElement {
     const { loss } = this;
     return html`
       <div class="offer" role="status">
-        <p>A newer version of this page is ready. ${loss}</p>
+        <p>${say('A newer version of this page is ready. {loss}', { loss })}</p>
         ${
           loss === ''
             ? html`<button class="main" ?disabled=${this.isTaking} @click=${this.take}>
-                Load the newer version
+                ${say('Load the newer version')}
               </button>`
             : nothing
         }
@@ -157,7 +160,7 @@ export class SdUpdateOffer extends LitElement {
             this.isPutOff = true;
           }}
         >
-          Later
+          ${say('Later')}
         </button>
       </div>
     `;

@@ -1,3 +1,5 @@
+import { say } from '../src/text/say.ts';
+
 /** What a next season takes over from the notebook before it. */
 export interface Carried {
   readonly animals: number;
@@ -14,15 +16,24 @@ function some(n: number, one: string): string {
 
 /** `38 animals in 3 groups are carried over; 2 that have left stay behind. …` */
 export function carriedWords({ animals, gone, groups, treatments }: Carried): string {
-  if (animals === 0) return 'No animal is carried over: none is here on that date.';
-  const grouped = groups === 0 ? '' : ` in ${some(groups, 'group')}`;
+  if (animals === 0) return say('No animal is carried over: none is here on that date.');
+  const grouped = groups === 0 ? '' : say(' in {some}', { some: some(groups, 'group') });
   const left =
     gone === 0
       ? ''
-      : `; ${gone === 1 ? '1 that has left stays' : `${gone} that have left stay`} behind`;
+      : say('; {it} behind', {
+          it:
+            gone === 1 ? say('1 that has left stays') : say('{gone} that have left stay', { gone }),
+        });
   const treated =
     treatments === 0
       ? ''
-      : ` ${some(treatments, 'treatment')} ${treatments === 1 ? 'comes' : 'come'} along: not clear by then, or still showing in counts.`;
-  return `${some(animals, 'animal')}${grouped} ${animals === 1 ? 'is' : 'are'} carried over${left}.${treated}`;
+      : say(
+          ' {some} {treatments, plural, one {comes} other {come}} along: not clear by then, or still showing in counts.',
+          { some: some(treatments, 'treatment'), treatments },
+        );
+  return say(
+    '{some}{grouped} {animals, plural, one {is} other {are}} carried over{left}.{treated}',
+    { some: some(animals, 'animal'), grouped, animals, left, treated },
+  );
 }

@@ -1,45 +1,64 @@
 import type { SeasonGroup, SeasonMean } from '../src/treating/season-means.ts';
 import { dayWords } from './day-words.ts';
 import { figureText } from './figure-text.ts';
+import { say } from '../src/text/say.ts';
 
 type Mark = '.' | ',';
 
 /** `lambs`, `all animals` */
 export function groupWords({ group }: Pick<SeasonGroup, 'group'>): string {
-  return group ?? 'all animals';
+  return group ?? say('all animals');
 }
 
 /** One line of the season read out: `lambs: 120 epg on 3 May (14 of 19 counted), …` */
 export function seasonSentence(line: SeasonGroup, mark: Mark): string {
   const counted = line.means.filter(({ mean }) => mean !== null);
-  if (counted.length === 0) return `${groupWords(line)}: no ordinary counts yet.`;
+  if (counted.length === 0)
+    return say('{groupWords}: no ordinary counts yet.', { groupWords: groupWords(line) });
   const year = counted[0]?.date.slice(0, 4);
   const parts = counted.map((point) => pointWords(point, year, mark));
   return `${groupWords(line)}: ${parts.join(', ')}.`;
 }
 
 function pointWords(point: SeasonMean, year: string | undefined, mark: Mark): string {
-  const left = point.tooMany === 0 ? '' : `, ${point.tooMany} too many to count left out`;
-  const atLeast = point.tooMany === 0 ? '' : 'at least ';
+  const left =
+    point.tooMany === 0
+      ? ''
+      : say(', {tooMany} too many to count left out', { tooMany: point.tooMany });
+  const atLeast = point.tooMany === 0 ? '' : say('at least ');
   const epg = figureText(point.mean ?? NaN, 0, mark);
-  return `${atLeast}${epg} epg on ${dayWords(point, 'long', year)} (${point.counted} of ${point.present} counted${left})`;
+  return say('{atLeast}{epg} epg on {dayWords} ({counted} of {present} counted{left})', {
+    atLeast,
+    epg,
+    dayWords: dayWords(point, 'long', year),
+    counted: point.counted,
+    present: point.present,
+    left,
+  });
 }
 
 /** `All animals: 210 epg on 3 May, 480 epg on 19 July.` The first and the newest day of a line. */
 export function seasonHeadline(line: SeasonGroup, mark: Mark): string {
   const counted = line.means.filter(({ mean }) => mean !== null);
   const [first, last] = [counted[0], counted.at(-1)];
-  if (!first || !last) return 'No counts in this season yet.';
+  if (!first || !last) return say('No counts in this season yet.');
   const said = (point: SeasonMean): string =>
-    `${point.tooMany > 0 ? 'at least ' : ''}${figureText(point.mean ?? NaN, 0, mark)} epg on ${dayWords(point, 'long', first.date.slice(0, 4))}`;
+    say('{it}{figureText} epg on {dayWords}', {
+      it: point.tooMany > 0 ? say('at least ') : '',
+      figureText: figureText(point.mean ?? NaN, 0, mark),
+      dayWords: dayWords(point, 'long', first.date.slice(0, 4)),
+    });
   const days = counted.length === 1 ? said(first) : `${said(first)}, ${said(last)}`;
-  return `Mean of ${groupWords(line)}: ${days}.`;
+  return say('Mean of {groupWords}: {days}.', { groupWords: groupWords(line), days });
 }
 
 /** What the lines leave out; empty when nothing is. */
 export function apartSentence(all: SeasonGroup): string {
   const apart = all.means.reduce((sum, { afterCounted }) => sum + afterCounted, 0);
   if (apart === 0) return '';
-  const counts = apart === 1 ? '1 count' : `${apart} counts`;
-  return `${counts} soon after a treatment left out of the lines and the ranking, drawn apart (◇).`;
+  const counts = apart === 1 ? say('1 count') : say('{apart} counts', { apart });
+  return say(
+    '{counts} soon after a treatment left out of the lines and the ranking, drawn apart (◇).',
+    { counts },
+  );
 }

@@ -5,6 +5,7 @@ import { Clock } from '../src/session/clock.ts';
 import { Session } from '../src/session/session.ts';
 import { FollowingSession } from './following-session.ts';
 import type { Notice, OpenedNotebook, Shelf } from './services.ts';
+import { say } from '../src/text/say.ts';
 
 /** What an open session stands on, and how to stop hearing of it. */
 interface Open {
@@ -139,12 +140,13 @@ export class SessionKeeper {
 }
 
 function following(claim: { takeOver(): Promise<void> }, state: 'open' | 'refused'): Notice {
-  const refused =
-    'Nothing was changed: another tab writes this notebook, and this one only follows.';
-  const open = 'Another tab writes this notebook. What is typed there shows here as it comes.';
+  const refused = say(
+    'Nothing was changed: another tab writes this notebook, and this one only follows.',
+  );
+  const open = say('Another tab writes this notebook. What is typed there shows here as it comes.');
   return {
     kind: 'second tab',
-    sentence: `${state === 'refused' ? refused : open} To type here, take over.`,
-    action: { label: 'Write in this tab', run: () => claim.takeOver() },
+    sentence: say('{it} To type here, take over.', { it: state === 'refused' ? refused : open }),
+    action: { label: say('Write in this tab'), run: () => claim.takeOver() },
   };
 }

@@ -1,5 +1,6 @@
 import { isFault, type Fault } from '../shared/value.ts';
 import type { ShedderCount } from '../src/stats/shedder-share.ts';
+import { say } from '../src/text/say.ts';
 
 /** An animal with more eggs than could be counted, and its lower bound in words, if it has one. */
 export interface LeftOut {
@@ -24,21 +25,32 @@ export interface Shedding {
 export function shedderWords({ reached, share }: Pick<Shedding, 'reached' | 'share'>): string {
   const { animals, counted } = reached;
   const verb = animals === 1 ? 'sheds' : 'shed';
-  return `${animals} of ${counted} animals ${verb} ${Math.round(share * 100)} % of the eggs.`;
+  return say('{animals} of {counted} animals {verb} {round} % of the eggs.', {
+    animals,
+    counted,
+    verb,
+    round: Math.round(share * 100),
+  });
 }
 
 /** Beside it, what luck alone would show; empty where that cannot be worked out. */
 export function luckWords({ luck, reached }: Pick<Shedding, 'luck' | 'reached'>): string {
   if (isFault(luck)) return '';
   const animals = Math.round(luck * reached.counted);
-  return `By the luck of counting alone, if all shed alike, it would be about ${animals} of ${reached.counted}.`;
+  return say(
+    'By the luck of counting alone, if all shed alike, it would be about {animals} of {counted}.',
+    { animals, counted: reached.counted },
+  );
 }
 
 /** `1 too many to count left out: G-013, at least 2,050 epg.` Empty when there is none. */
 export function leftOutWords(leftOut: readonly LeftOut[]): string {
   if (leftOut.length === 0) return '';
   const named = leftOut.map(({ tag, bound }) => (bound === '' ? tag : `${tag}, ${bound}`));
-  return `${leftOut.length} too many to count left out: ${named.join('; ')}.`;
+  return say('{n} too many to count left out: {named}.', {
+    n: leftOut.length,
+    named: named.join('; '),
+  });
 }
 
 /** All of it, as it is read aloud and printed. */

@@ -8,6 +8,7 @@ import { figureText } from './figure-text.ts';
 import { herdLists, herdReady, type HerdLists } from './herd-lists.ts';
 import { valueByKey } from './row-values.ts';
 import type { LeftOut, Shedding } from './shedding-words.ts';
+import { say } from '../src/text/say.ts';
 
 /** The share of the eggs that the fewest animals are looked for. */
 const SHARE = 0.8;
@@ -69,6 +70,12 @@ function leftOut(session: Session, day: string, { tooMany }: HerdLists): readonl
   return tooMany.map(({ id, tag }) => {
     const bound = boundEpg(session.notebook, day, id, valueByKey(session, id));
     const epg = bound?.epg ?? null;
-    return { tag, bound: epg === null ? '' : `at least ${figureText(epg, 0, mark)} epg` };
+    return {
+      tag,
+      bound:
+        epg === null
+          ? ''
+          : say('at least {figureText} epg', { figureText: figureText(epg, 0, mark) }),
+    };
   });
 }

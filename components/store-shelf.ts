@@ -5,10 +5,11 @@ import { damageSentence, damageText, type Store } from '../src/storage/store.ts'
 import { claimNotebook, type Claim } from '../src/storage/tabs.ts';
 import { downloadText } from './download.ts';
 import type { Notice, OpenedNotebook, Shelf, ShelfEntry } from './services.ts';
+import { say } from '../src/text/say.ts';
 
 const openElsewhere = fault(
   'open-elsewhere',
-  'This notebook is open in another tab. Rename it there, under Settings.',
+  say('This notebook is open in another tab. Rename it there, under Settings.'),
 );
 
 /**
@@ -117,7 +118,7 @@ function asideNotices(damage: readonly Damage[]): readonly Notice[] {
     kind: 'put aside',
     sentence: damageSentence(damage),
     action: {
-      label: 'Download what is kept aside',
+      label: say('Download what is kept aside'),
       run: () => downloadText('damaged-part.json', damageText(damage), 'application/json'),
     },
   };

@@ -5,6 +5,7 @@ import type { MeanSureness } from '../src/stats/mean-sureness.ts';
 import type { BoundEpg } from './bound-epg.ts';
 import { figureText } from './figure-text.ts';
 import type { RowMethod } from './row-method.ts';
+import { say } from '../src/text/say.ts';
 
 /** A statement: what it is about, the figure, and what has to be said with it. */
 export interface Statement {
@@ -30,22 +31,29 @@ export function cupStatements(
   const found: Statement[] = [];
   if (sure.limits)
     found.push({
-      about: '95 % limits',
-      figure: `${epg(sure.limits.low)} to ${epg(sure.limits.high)} epg`,
-      rest: 'the luck of the count only',
+      about: say('95 % limits'),
+      figure: say('{epg} to {epg2} epg', {
+        epg: epg(sure.limits.low),
+        epg2: epg(sure.limits.high),
+      }),
+      rest: say('the luck of the count only'),
     });
   if (sure.under !== null)
     found.push({
-      about: 'no egg seen',
-      figure: `probably under ${epg(sure.under)} epg`,
-      rest: 'not free of worms',
+      about: say('no egg seen'),
+      figure: say('probably under {epg} epg', { epg: epg(sure.under) }),
+      rest: say('not free of worms'),
     });
   if (sure.over && prior)
     found.push({
-      about: `chance to be at ${epg(sure.over.limit)} epg or more`,
+      about: say('chance to be at {epg} epg or more', { epg: epg(sure.over.limit) }),
       figure: percentText(sure.over.chance, mark),
-      rest: `${priorWords(prior, mark)}; dung varies from day to day beyond that`,
-      short: `${shortPrior(prior)}; dung varies from day to day beyond that`,
+      rest: say('{priorWords}; dung varies from day to day beyond that', {
+        priorWords: priorWords(prior, mark),
+      }),
+      short: say('{shortPrior}; dung varies from day to day beyond that', {
+        shortPrior: shortPrior(prior),
+      }),
     });
   if (sure.chambers) found.push(chamberStatement(sure.chambers, mark));
   found.push(...methodStatements(sure.factor, method, mark));
@@ -57,16 +65,16 @@ function chamberStatement({ p, agree }: { p: number; agree: boolean }, mark: Mar
     ? { about: 'chambers', figure: 'agree', rest: pText(p, mark) }
     : {
         about: 'chambers',
-        figure: 'differ more than luck explains',
-        rest: `${pText(p, mark)}: stir, refill, recount, or check the typing`,
+        figure: say('differ more than luck explains'),
+        rest: say('{pText}: stir, refill, recount, or check the typing', { pText: pText(p, mark) }),
         isWarning: true,
       };
 }
 
 function methodStatements(factor: number, method: RowMethod | null, mark: Mark): Statement[] {
-  const figure = `${figureText(factor, undefined, mark)} epg`;
-  const rest = method?.isTyped ? 'factor typed in this row' : (method?.sum?.words ?? '');
-  const found: Statement[] = [{ about: 'one egg stands for', figure, rest }];
+  const figure = say('{figureText} epg', { figureText: figureText(factor, undefined, mark) });
+  const rest = method?.isTyped ? say('factor typed in this row') : (method?.sum?.words ?? '');
+  const found: Statement[] = [{ about: say('one egg stands for'), figure, rest }];
   if (method?.warning)
     found.push({ about: 'factor', figure: '', rest: method.warning.sentence, isWarning: true });
   return found;
@@ -76,42 +84,49 @@ function methodStatements(factor: number, method: RowMethod | null, mark: Mark):
 export function boundStatements(bound: BoundEpg | null, mark: Mark): readonly Statement[] {
   if (bound === null || bound.is === 'not settled') return [];
   const figure =
-    bound.epg === null ? bound.is : `${bound.is} ${figureText(bound.epg, 0, mark)} epg`;
+    bound.epg === null
+      ? bound.is
+      : say('{is} {figureText} epg', { is: bound.is, figureText: figureText(bound.epg, 0, mark) });
   const rest =
     bound.is === 'at most'
-      ? 'a bound, in no mean and no list'
-      : 'a bound, in no mean and no list: count a part of the grid for a figure';
-  return [{ about: 'this count is', figure, rest }];
+      ? say('a bound, in no mean and no list')
+      : say('a bound, in no mean and no list: count a part of the grid for a figure');
+  return [{ about: say('this count is'), figure, rest }];
 }
 
 /** What a chance was reckoned with: "with the herd's own spread (19 counted, k 0.62)". */
 export function priorWords(prior: PriorFound, mark: Mark): string {
   if (prior.is === 'herd')
-    return `with the herd's own spread (${prior.counted} counted, k ${figureText(prior.prior.k, 2, mark)})`;
+    return say("with the herd's own spread ({counted} counted, k {figureText})", {
+      counted: prior.counted,
+      figureText: figureText(prior.prior.k, 2, mark),
+    });
   const why = {
-    'few counted': `fewer than 10 counted, so from this count alone`,
-    'no eggs': 'no eggs in the herd, so from this count alone',
-    'no spread': "the herd's counts differ no more than chance, so from this count alone",
+    'few counted': say('fewer than 10 counted, so from this count alone'),
+    'no eggs': say('no eggs in the herd, so from this count alone'),
+    'no spread': say("the herd's counts differ no more than chance, so from this count alone"),
   };
   return why[prior.because];
 }
 
 function shortPrior(prior: PriorFound): string {
-  return prior.is === 'herd' ? `by the herd's own spread` : 'by this count alone';
+  return prior.is === 'herd' ? say("by the herd's own spread") : say('by this count alone');
 }
 
 /** A share as percent: `7.1 %`, `62 %`, `under 0.1 %`, `over 99.9 %`. */
 export function percentText(share: number, mark: Mark): string {
   const percent = share * 100;
-  if (percent > 0 && percent < 0.1) return `under ${figureText(0.1, 1, mark)} %`;
-  if (percent < 100 && percent > 99.9) return `over ${figureText(99.9, 1, mark)} %`;
+  if (percent > 0 && percent < 0.1)
+    return say('under {figureText} %', { figureText: figureText(0.1, 1, mark) });
+  if (percent < 100 && percent > 99.9)
+    return say('over {figureText} %', { figureText: figureText(99.9, 1, mark) });
   const isFine = percent !== 0 && percent !== 100 && (percent < 10 || percent > 90);
   return `${figureText(percent, isFine ? 1 : 0, mark)} %`;
 }
 
 /** `p 0.70`, `p 0.004`, `p under 0.001`. */
 export function pText(p: number, mark: Mark): string {
-  if (p < 0.001) return `p under ${figureText(0.001, 3, mark)}`;
+  if (p < 0.001) return say('p under {figureText}', { figureText: figureText(0.001, 3, mark) });
   return `p ${figureText(p, p < 0.1 ? 3 : 2, mark)}`;
 }
 
@@ -136,14 +151,16 @@ export function meanLines(
     {
       question: 'these',
       isAsked: sure.asked === 'these',
-      about: 'the mean of these animals',
-      figure: isFault(sure.these) ? '' : `${epg(sure.these.low)} to ${epg(sure.these.high)} epg`,
-      rest: isFault(sure.these) ? sure.these.sentence : 'the luck of the counts only',
+      about: say('the mean of these animals'),
+      figure: isFault(sure.these)
+        ? ''
+        : say('{epg} to {epg2} epg', { epg: epg(sure.these.low), epg2: epg(sure.these.high) }),
+      rest: isFault(sure.these) ? sure.these.sentence : say('the luck of the counts only'),
     },
     {
       question: 'herd',
       isAsked: sure.asked === 'herd',
-      about: 'the mean of the herd they were drawn from',
+      about: say('the mean of the herd they were drawn from'),
       ...herdLimits(sure, mark),
     },
   ];
@@ -152,7 +169,10 @@ export function meanLines(
   const pulled =
     row === null || isFault(sure.herd)
       ? null
-      : `The plain mean, ${epg(sure.mean)} epg, lies outside these limits, which belong to the model's mean of ${epg(sure.herd.modelMean)}: ${tagOf(row)} pulls it there with a count at another factor.`;
+      : say(
+          "The plain mean, {epg} epg, lies outside these limits, which belong to the model's mean of {epg2}: {tagOf} pulls it there with a count at another factor.",
+          { epg: epg(sure.mean), epg2: epg(sure.herd.modelMean), tagOf: tagOf(row) },
+        );
   return { lines, pulled };
 }
 
@@ -160,8 +180,16 @@ function herdLimits(sure: MeanSureness, mark: Mark): { figure: string; rest: str
   const { herd } = sure;
   if (isFault(herd)) return { figure: '', rest: herd.sentence };
   const epg = (value: number): string => figureText(value, 0, mark);
-  const drawn = 'counting luck and the differences between animals, if they were drawn at random';
+  const drawn = say(
+    'counting luck and the differences between animals, if they were drawn at random',
+  );
   return herd.usefulHigh
-    ? { figure: `${epg(herd.low)} to ${epg(herd.high)} epg`, rest: drawn }
-    : { figure: `${epg(herd.low)} epg or more`, rest: `no useful upper limit; ${drawn}` };
+    ? {
+        figure: say('{epg} to {epg2} epg', { epg: epg(herd.low), epg2: epg(herd.high) }),
+        rest: drawn,
+      }
+    : {
+        figure: say('{epg} epg or more', { epg: epg(herd.low) }),
+        rest: say('no useful upper limit; {drawn}', { drawn }),
+      };
 }

@@ -1,20 +1,33 @@
 import type { Template } from '../shared/template.ts';
 import { isFault } from '../shared/value.ts';
 import { factorSum } from '../src/notebook/factor-sum.ts';
+import { say } from '../src/text/say.ts';
 
 /** How a template has a cup made up and counted, and what one egg then stands for. */
 export function protocolWords({ protocol }: Template): string {
   const { grams, fluidMl, fluidIs, fluid, gravity, areaMl, areas } = protocol;
   const fluidWords =
     fluidIs === 'added'
-      ? `${fluidMl} mL of ${fluid} added`
-      : `made up to ${fluidMl} mL with ${fluid}`;
-  const grids = areas === 1 ? `one grid of ${areaMl} mL` : `${areas} grids of ${areaMl} mL each`;
+      ? say('{fluidMl} mL of {fluid} added', { fluidMl, fluid })
+      : say('made up to {fluidMl} mL with {fluid}', { fluidMl, fluid });
+  const grids =
+    areas === 1
+      ? say('one grid of {areaMl} mL', { areaMl })
+      : say('{areas} grids of {areaMl} mL each', { areas, areaMl });
   const sum = factorSum(protocol);
   const factor = isFault(sum)
     ? ''
-    : ` One egg seen stands for ${Number(sum.factor.toFixed(1))} epg: ${sum.words}.`;
-  return `${grams} g of dung, ${fluidWords} (specific gravity ${gravity}); ${grids}.${factor}`;
+    : say(' One egg seen stands for {Number} epg: {words}.', {
+        Number: Number(sum.factor.toFixed(1)),
+        words: sum.words,
+      });
+  return say('{grams} g of dung, {fluidWords} (specific gravity {gravity}); {grids}.{factor}', {
+    grams,
+    fluidWords,
+    gravity,
+    grids,
+    factor,
+  });
 }
 
 /** The columns of a template in sight, and those that wait to be shown, by their labels. */
@@ -31,8 +44,8 @@ export function columnNames({ columns }: Template): {
 export function criterionWords(criterion: Template['criteria'][number]): string {
   const { reason, condition, species, classes, mustBeKnown } = criterion;
   const whom = [species, ...(classes ?? [])].filter((word) => word !== undefined).join(', ');
-  const about = whom === '' ? '' : ` (${whom} only)`;
-  const known = mustBeKnown ? '; must be known' : '';
+  const about = whom === '' ? '' : say(' ({whom} only)', { whom });
+  const known = mustBeKnown ? say('; must be known') : '';
   return `${reason}${about}${condition === '' ? '' : `: ${condition}`}${known}`;
 }
 

@@ -1,4 +1,5 @@
 import type { Template } from '../shared/template.ts';
+import { say } from '../src/text/say.ts';
 
 /** A template as the list shows it; the whole of it is fetched when it is chosen. */
 export interface TemplateLine {
@@ -22,56 +23,72 @@ function line(id: string, name: string, purpose: string, load: () => Loaded): Te
 export const templates: readonly TemplateLine[] = [
   line(
     'summer-grazing',
-    'Summer grazing',
-    'Ewes, lambs and goats at grass from early summer on, sampled every few weeks while worms build up.',
+    say('Summer grazing'),
+    say(
+      'Ewes, lambs and goats at grass from early summer on, sampled every few weeks while worms build up.',
+    ),
     () => import('../templates/summer-grazing.json'),
   ),
   line(
     'lambing-and-kidding',
-    'Lambing and kidding',
-    'Ewes and does in the weeks around birth, when their counts rise and foul the pasture for the young.',
+    say('Lambing and kidding'),
+    say(
+      'Ewes and does in the weeks around birth, when their counts rise and foul the pasture for the young.',
+    ),
     () => import('../templates/lambing-and-kidding.json'),
   ),
   line(
     'early-summer-lambs',
-    'Early summer lambs',
-    'Lambs and kids in their first weeks at grass, when nematodirus and coccidia come before the other worms.',
+    say('Early summer lambs'),
+    say(
+      'Lambs and kids in their first weeks at grass, when nematodirus and coccidia come before the other worms.',
+    ),
     () => import('../templates/early-summer-lambs.json'),
   ),
   line(
     'young-stock-before-weaning',
-    'Young stock before weaning',
-    'Lambs and kids in the weeks before they leave their mothers: weights, counts, and which to help first.',
+    say('Young stock before weaning'),
+    say(
+      'Lambs and kids in the weeks before they leave their mothers: weights, counts, and which to help first.',
+    ),
     () => import('../templates/young-stock-before-weaning.json'),
   ),
   line(
     'barbers-pole-season',
-    'Warm wet weeks with barber’s pole worm',
-    'Sheep and goats where barber’s pole worm is about: eyelids every two weeks, counts beside them.',
+    say('Warm wet weeks with barber’s pole worm'),
+    say(
+      'Sheep and goats where barber’s pole worm is about: eyelids every two weeks, counts beside them.',
+    ),
     () => import('../templates/barbers-pole-season.json'),
   ),
   line(
     'autumn-and-housing',
-    'Autumn and housing',
-    'The last grazing weeks and the day the animals come in: what they carry into winter.',
+    say('Autumn and housing'),
+    say('The last grazing weeks and the day the animals come in: what they carry into winter.'),
     () => import('../templates/autumn-and-housing.json'),
   ),
   line(
     'dewormer-check',
-    'Dewormer check',
-    'Does the dewormer still work? The same animals counted before the dose and some days after.',
+    say('Dewormer check'),
+    say(
+      'Does the dewormer still work? The same animals counted before the dose and some days after.',
+    ),
     () => import('../templates/dewormer-check.json'),
   ),
   line(
     'quarantine',
-    'Bought-in animals in quarantine',
-    'New arrivals, kept apart until it is known that they bring no worms that your dewormers no longer kill.',
+    say('Bought-in animals in quarantine'),
+    say(
+      'New arrivals, kept apart until it is known that they bring no worms that your dewormers no longer kill.',
+    ),
     () => import('../templates/quarantine.json'),
   ),
   line(
     'breeding-choice',
-    'Breeding choice',
-    'At the end of the season: which animals to keep, from what they shed and how they bore it over the year.',
+    say('Breeding choice'),
+    say(
+      'At the end of the season: which animals to keep, from what they shed and how they bore it over the year.',
+    ),
     () => import('../templates/breeding-choice.json'),
   ),
 ];

@@ -7,6 +7,7 @@ import { isAgainstList } from '../src/treating/decision.ts';
 import type { ListEntry } from '../src/treating/treatment-list.ts';
 import type { BoundEpg } from './bound-epg.ts';
 import { figureText } from './figure-text.ts';
+import { say } from '../src/text/say.ts';
 
 /** What a row of the treatment list is shown with, and what can be done to it. */
 export interface RowParts {
@@ -28,7 +29,7 @@ export function treatmentRow(entry: ListEntry, parts: RowParts): TemplateResult 
   return html`
     <li class="animal">
       <label class="treat">
-        <span class="visually-hidden">Treat ${tag}</span>
+        <span class="visually-hidden">${say('Treat {tag}', { tag })}</span>
         <input
           type="checkbox"
           .checked=${isTicked}
@@ -45,19 +46,19 @@ export function treatmentRow(entry: ListEntry, parts: RowParts): TemplateResult 
               ? html`<button
                   class="quiet act"
                   aria-pressed=${isLeft ? 'true' : 'false'}
-                  aria-label=${`Leave ${tag} untreated`}
+                  aria-label=${say('Leave {tag} untreated', { tag })}
                   @click=${() => parts.decide(entry, isLeft ? null : false)}
                 >
-                  Leave
+                  ${say('Leave')}
                 </button>`
               : nothing
           }
           <button
             class="quiet act"
-            aria-label=${`History of ${tag}`}
+            aria-label=${say('History of {tag}', { tag })}
             @click=${() => parts.showHistory(id)}
           >
-            History
+            ${say('History')}
           </button>
         </div>
         <p class="why">${whyWords(entry, parts)}</p>
@@ -72,14 +73,15 @@ export function treatmentRow(entry: ListEntry, parts: RowParts): TemplateResult 
 export function whyWords(entry: ListEntry, { bounds, about }: RowParts): string {
   const { outcome, epg, animal } = entry;
   const bound = bounds.get(animal.id);
-  const count = epgWords(epg, bound, about) || (bound ? '' : 'not counted');
+  const count = epgWords(epg, bound, about) || (bound ? '' : say('not counted'));
   if (outcome.kind === 'over') return [...outcome.reasons, count].filter(Boolean).join(', ');
   const open =
     outcome.kind === 'below'
-      ? outcome.notLooked.length > 0 && `not looked at: ${outcome.notLooked.join(', ')}`
+      ? outcome.notLooked.length > 0 &&
+        say('not looked at: {notLooked}', { notLooked: outcome.notLooked.join(', ') })
       : outcome.lacking.length > 0
-        ? `missing: ${outcome.lacking.join(', ')}`
-        : 'not judged';
+        ? say('missing: {lacking}', { lacking: outcome.lacking.join(', ') })
+        : say('not judged');
   return [count, open].filter(Boolean).join('; ');
 }
 
@@ -89,17 +91,23 @@ export function epgWords(
   bound: BoundEpg | undefined,
   { decimalMark = '.' }: About,
 ): string {
-  if (epg !== null) return `${figureText(epg, 0, decimalMark)} epg`;
+  if (epg !== null) return say('{figureText} epg', { figureText: figureText(epg, 0, decimalMark) });
   if (!bound || bound.is === 'too many') return '';
-  return bound.epg === null ? bound.is : `${bound.is} ${figureText(bound.epg, 0, decimalMark)} epg`;
+  return bound.epg === null
+    ? bound.is
+    : say('{is} {figureText} epg', {
+        is: bound.is,
+        figureText: figureText(bound.epg, 0, decimalMark),
+      });
 }
 
 /** A weight in the notebook's own unit. */
 export function weightWords(kg: number | null, about: About): string {
-  if (kg === null) return 'no weight';
+  if (kg === null) return say('no weight');
   const mark = about.decimalMark ?? '.';
-  if (about.weightUnit === 'lb') return `${figureText(kg / kgPerLb, 0, mark)} lb`;
-  return `${figureText(kg, undefined, mark)} kg`;
+  if (about.weightUnit === 'lb')
+    return say('{figureText} lb', { figureText: figureText(kg / kgPerLb, 0, mark) });
+  return say('{figureText} kg', { figureText: figureText(kg, undefined, mark) });
 }
 
 function notes({ cautions, notClear }: ListEntry): readonly string[] {
@@ -110,20 +118,21 @@ function decisionLine(entry: ListEntry, parts: RowParts): TemplateResult {
   const { animal, decision, outcome } = entry;
   const treat = decision?.treat === true;
   const made = decidedOn(entry, parts.notebook);
-  const madeOn = made === '' ? nothing : html`<p class="also">Decided on ${made}.</p>`;
+  const madeOn =
+    made === '' ? nothing : html`<p class="also">${say('Decided on {made}.', { made })}</p>`;
   if (!isAgainstList(outcome, treat)) {
     const own = decision?.reason ?? '';
     const isOwn = own !== '' && own !== outcome.reasons.join('; ') && treat;
     return isOwn
-      ? html`<p class="also">Your reason: ${own}</p>
+      ? html`<p class="also">${say('Your reason: {own}', { own })}</p>
           ${madeOn}`
       : html`${madeOn}`;
   }
   const words = treat
     ? outcome.kind === 'below'
-      ? 'Treated though below your criteria. Why?'
-      : 'Treated though not enough is known. Why?'
-    : 'Left though over your criteria. Why?';
+      ? say('Treated though below your criteria. Why?')
+      : say('Treated though not enough is known. Why?')
+    : say('Left though over your criteria. Why?');
   return html`
     <label class="field reason">
       ${words}
@@ -149,11 +158,16 @@ function decidedOn({ decision, epg, sentence }: ListEntry, notebook: Notebook): 
 /** Values of a decision in words, by the labels of their columns: `650 epg, eyelid colour 2, weight 28.3`. */
 export function valueWords(notebook: Notebook, values: Readonly<Record<string, unknown>>): string {
   const { epg } = values;
-  const parts = [typeof epg === 'number' ? `${Number(epg.toFixed(0))} epg` : 'no count'];
+  const parts = [
+    typeof epg === 'number'
+      ? say('{Number} epg', { Number: Number(epg.toFixed(0)) })
+      : say('no count'),
+  ];
   for (const { key, label, kind, about } of columnsOf(notebook)) {
     const value = values[key];
     if (about === 'cup' || kind === 'outcome' || key === 'epg') continue;
-    if (typeof value === 'boolean') parts.push(value ? (label ?? key) : `no ${label ?? key}`);
+    if (typeof value === 'boolean')
+      parts.push(value ? (label ?? key) : say('no {label}', { label: label ?? key }));
     else if (typeof value === 'number' || (typeof value === 'string' && value !== ''))
       parts.push(`${label ?? key} ${value}`);
   }

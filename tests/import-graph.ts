@@ -17,7 +17,7 @@ export type Imports = ReadonlyMap<string, readonly string[]>;
 /** Each folder under `src/`, and which of its neighbours it may import. Everything may use shared. */
 const NEIGHBOURS: Readonly<Record<string, readonly string[]>> = {
   text: [],
-  stats: [],
+  stats: ['text'],
   notebook: ['text', 'stats'],
   treating: ['text', 'stats', 'notebook'],
   engine: ['text', 'stats', 'notebook', 'treating'],
@@ -42,6 +42,7 @@ const NEIGHBOURS: Readonly<Record<string, readonly string[]>> = {
 const HOMES: readonly { readonly name: RegExp; readonly home: RegExp; readonly words: string }[] = [
   { name: /^hyperformula$/, home: /^src\/engine\//, words: 'src/engine' },
   { name: /^papaparse$/, home: /^src\/csv\//, words: 'src/csv' },
+  { name: /^intl-messageformat$/, home: /^src\/text\//, words: 'src/text' },
   { name: /^idb-keyval$/, home: /^src\/storage\//, words: 'src/storage' },
   { name: /^@stdlib\//, home: /^src\/stats\//, words: 'src/stats' },
   { name: /^fractional-indexing$/, home: /^src\/notebook\//, words: 'src/notebook' },
@@ -101,7 +102,7 @@ function placeOf(path: string): { layer: string; folder: string | undefined } {
 }
 
 function isPath(target: string): boolean {
-  return /^(shared|src|components|templates|tests|\.\.)(\/|$)/.test(target);
+  return /^(shared|src|components|templates|languages|tests|\.\.)(\/|$)/.test(target);
 }
 
 /** Imports that point up or sideways, out of the source, or from a file of `src/` outside a folder. */
@@ -109,7 +110,7 @@ export function arrowFaults(imports: Imports): string[] {
   const down: Readonly<Record<string, readonly string[]>> = {
     shared: ['shared'],
     src: ['src', 'shared'],
-    components: ['components', 'src', 'shared', 'templates'],
+    components: ['components', 'src', 'shared', 'templates', 'languages'],
   };
   const faults: string[] = [];
   for (const [path, targets] of imports) {
@@ -216,7 +217,7 @@ export function topLevelFaults(names: readonly string[]): string[] {
   const allowed = new Set(
     (
       'README.md DEVELOPERS.md LICENSE package.json package-lock.json tsconfig.json vite.config.ts ' +
-      'eslint.config.js .prettierrc .prettierignore .gitignore .ci shared src components templates tests'
+      'eslint.config.js .prettierrc .prettierignore .gitignore .ci shared src components templates languages tests'
     ).split(' '),
   );
   // Made by tools, and named in .gitignore.

@@ -2,6 +2,7 @@ import { isFault } from '../../shared/value.ts';
 import { type DateOrder, readDate } from '../text/date-reading.ts';
 import { canonicalTag, likeKey, likeTag } from '../text/tag.ts';
 import type { Row, TableFault } from './table.ts';
+import { say } from '../text/say.ts';
 
 function at(row: Row, column: number): Pick<TableFault, 'line' | 'lastLine' | 'column'> {
   return { line: row.line, lastLine: row.lastLine, column };
@@ -24,12 +25,15 @@ export function checkTags(
     if (sound.has(typed) || typed.trim() === '') continue;
     const tag = canonicalTag(typed);
     if (isFault(tag)) {
-      const sentence = `Line ${row.line}: ${tag.sentence}`;
+      const sentence = say('Line {line}: {sentence}', { line: row.line, sentence: tag.sentence });
       faults.push({ fault: tag.fault, sentence, ...at(row, column), refused });
       continue;
     }
     if (tag.doubt) {
-      const sentence = `Line ${row.line}: ${tag.doubt.sentence}`;
+      const sentence = say('Line {line}: {sentence}', {
+        line: row.line,
+        sentence: tag.doubt.sentence,
+      });
       faults.push({ fault: tag.doubt.fault, sentence, ...at(row, column), refused: 'nothing' });
     }
     sound.add(typed);
@@ -39,7 +43,11 @@ export function checkTags(
       const [first] = fellows.values();
       const warning = first ? likeTag(first.typed, typed) : null;
       if (first && warning) {
-        const sentence = `Lines ${first.line} and ${row.line}: ${warning.sentence}`;
+        const sentence = say('Lines {line} and {line2}: {sentence}', {
+          line: first.line,
+          line2: row.line,
+          sentence: warning.sentence,
+        });
         faults.push({ fault: warning.fault, sentence, ...at(row, column), refused: 'nothing' });
       }
       fellows.set(tag.key, { typed, line: row.line });
@@ -55,7 +63,9 @@ export function checkNamed(rows: readonly Row[], columns: readonly number[]): Ta
     .filter((row) => columns.every((column) => (row.cells[column] ?? '').trim() === ''))
     .map((row) => ({
       fault: 'no-tag',
-      sentence: `Line ${row.line} names no animal. Type its tag, or leave the line out.`,
+      sentence: say('Line {line} names no animal. Type its tag, or leave the line out.', {
+        line: row.line,
+      }),
       line: row.line,
       lastLine: row.lastLine,
       refused: 'row',
@@ -79,7 +89,7 @@ export function checkDates(
       sound.add(text);
       return [];
     }
-    const sentence = `Line ${row.line}: ${read.sentence}`;
+    const sentence = say('Line {line}: {sentence}', { line: row.line, sentence: read.sentence });
     return [{ fault: read.fault, sentence, ...at(row, column), refused }];
   });
 }

@@ -1,3 +1,5 @@
+import { say } from '../text/say.ts';
+
 /**
  * The name of an exported file: farm, day and kind, in this order, so that files of one farm stand
  * together by date (`Hill Farm 2026-05-03 for the vet.csv`). Marks that some system refuses in a
@@ -12,5 +14,5 @@ export function fileName(place: string, day: string, kind: string, ending = 'csv
       .replace(/\s+/g, ' ')
       .replace(/^[\s.]+|[\s.]+$/g, ''),
   );
-  return `${words.filter((word) => word !== '').join(' ') || 'sampling day'}.${ending}`;
+  return `${words.filter((word) => word !== '').join(' ') || say('sampling day')}.${ending}`;
 }

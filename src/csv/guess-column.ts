@@ -4,6 +4,7 @@ import type { ColumnValues } from './column-values.ts';
 import { headingDate, type HeadingDate } from './heading-date.ts';
 import { type HeadingMeaning, headingMeaning, headingUnit, plainHeading } from './heading-words.ts';
 import type { HeadingDay, KnownColumn, Role } from './role.ts';
+import { say } from '../text/say.ts';
 
 /** A first guess, from one heading and its values alone. `rank` 0 is the surest heading for it. */
 export interface Guess {
@@ -43,7 +44,7 @@ function knownColumn(text: string, known: readonly KnownColumn[]): KnownColumn |
 
 function columnRole(column: KnownColumn, day: HeadingDay | null): Role {
   return column.derived
-    ? { role: 'ignored', why: 'the notebook works this out itself' }
+    ? { role: 'ignored', why: say('the notebook works this out itself') }
     : { role: 'column', key: column.key, day };
 }
 
@@ -81,7 +82,7 @@ function byDate(dated: HeadingDate, values: ColumnValues, known: readonly KnownC
   const day = rest === '' ? bare : headingDay(dated, rest);
   if (day.day === null && dated.readings.length === 1) {
     return {
-      role: { role: 'ignored', why: `"${rest}" cannot name a sampling` },
+      role: { role: 'ignored', why: say('"{rest}" cannot name a sampling', { rest }) },
       sure: false,
       rank: 9,
     };
@@ -101,19 +102,23 @@ function headingDay({ readings }: HeadingDate, label: string): HeadingDay {
 function byValues(heading: string, values: ColumnValues): Guess {
   const guess = (role: Role): Guess => ({ role, sure: false, rank: 6 });
   if (values.filled === 0) {
-    return { role: { role: 'ignored', why: 'the column is empty' }, sure: true, rank: 9 };
+    return { role: { role: 'ignored', why: say('the column is empty') }, sure: true, rank: 9 };
   }
   if (values.electronicShare > 0.8) return guess({ role: 'electronic' });
   if (values.dateShare > 0.8) return guess({ role: 'date', order: null });
   if (values.timeShare > 0.8) return guess({ role: 'time' });
   if (values.unitShare > 0.5) return guess({ role: 'weight', unit: null, day: null });
   if (heading !== '') {
-    return { role: { role: 'ignored', why: 'the heading is not known' }, sure: false, rank: 9 };
+    return {
+      role: { role: 'ignored', why: say('the heading is not known') },
+      sure: false,
+      rank: 9,
+    };
   }
   // Files without headings come from readers and scales; a day's counts hardly ever start at 10.
   if (values.numberShare > 0.5 && (values.hasDecimals || values.least >= 10)) {
     return guess({ role: 'weight', unit: null, day: null });
   }
   if (values.numberShare > 0.5) return guess({ role: 'count', day: null });
-  return { role: { role: 'ignored', why: 'there is no heading' }, sure: false, rank: 9 };
+  return { role: { role: 'ignored', why: say('there is no heading') }, sure: false, rank: 9 };
 }

@@ -5,6 +5,7 @@ import type { ColumnRole, KnownColumn, Question, Role, RoleOptions, Roles } from
 import { settleDateColumns, settleHeadingDays } from './settle-dates.ts';
 import { settleSameHeadings, settleUnits } from './settle-headings.ts';
 import type { Table, TableFault } from './table.ts';
+import { say } from '../text/say.ts';
 
 /** Columns that every template has, for a list read before there is a notebook. */
 const commonColumns: readonly KnownColumn[] = [
@@ -89,7 +90,7 @@ function oneOfEach(
       holders.set('electronic', column);
       result[column] = { ...guess, role: { role: 'electronic' } };
     } else {
-      const why = `another column is taken for the ${name}`;
+      const why = say('another column is taken for the {name}', { name });
       result[column] = { ...guess, sure: false, role: { role: 'ignored', why } };
     }
   }
@@ -123,7 +124,7 @@ function withoutDerived(
   if (!hasChambers || !derives) return guesses;
   return guesses.map((guess) =>
     guess.role.role === 'epg' || guess.role.role === 'count'
-      ? { ...guess, role: { role: 'ignored', why: 'the notebook works this out itself' } }
+      ? { ...guess, role: { role: 'ignored', why: say('the notebook works this out itself') } }
       : guess,
   );
 }
@@ -154,7 +155,7 @@ function otherRoles(role: Role, values: ColumnValues): readonly Role[] {
       : values.numberShare > 0.5
         ? [...numbers, ...texts]
         : [...texts, ...numbers];
-  const ignored: Role = { role: 'ignored', why: 'left out, as you chose' };
+  const ignored: Role = { role: 'ignored', why: say('left out, as you chose') };
   return [...likely, ignored].filter((other) => other.role !== role.role);
 }
 

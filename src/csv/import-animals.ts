@@ -7,6 +7,7 @@ import { animalsOf, daysOf } from '../notebook/read.ts';
 import { canonicalTag, likeKey, likeTag, type Tag } from '../text/tag.ts';
 import { classOfWord, speciesOfWord } from './class-words.ts';
 import type { ImportProblem, PlannedAnimal } from './import-plan.ts';
+import { say } from '../text/say.ts';
 
 /** What one line says of its animal, as text. */
 export interface AnimalLine {
@@ -80,7 +81,10 @@ export class ImportAnimals {
         'two-animals',
         'left out',
         `${line.tag} · ${line.electronic}`,
-        `the tag ${line.tag} and the electronic number ${line.electronic} belong to two animals. The line is left out.`,
+        say(
+          'the tag {tag} and the electronic number {electronic} belong to two animals. The line is left out.',
+          { tag: line.tag, electronic: line.electronic },
+        ),
       );
       return null;
     }
@@ -111,7 +115,7 @@ export class ImportAnimals {
         warning.fault,
         'look',
         tag.typed,
-        `(the notebook has ${like}) ${warning.sentence}`,
+        say('(the notebook has {like}) {sentence}', { like, sentence: warning.sentence }),
       );
     this.found.set(id, this.start(id, tag.typed.trim(), line.line, undefined));
     return id;
@@ -148,26 +152,31 @@ export class ImportAnimals {
     const word = line.class.trim();
     const kind = word === '' ? null : classOfWord(word);
     if (word !== '' && kind === null && !found.said.has('class word')) {
-      found.said.add('class word');
+      found.said.add(say('class word'));
       this.say(
         line,
         'unknown-class',
         'left out',
         word,
-        `"${word}" is no class of sheep or goats here (ewe, lamb, ram, wether, doe, kid, buck). The class is left out; the rest is taken.`,
+        say(
+          '"{word}" is no class of sheep or goats here (ewe, lamb, ram, wether, doe, kid, buck). The class is left out; the rest is taken.',
+          { word },
+        ),
       );
     }
     if (kind) this.fact(found, line, 'class', kind);
     const species = speciesOfWord(line.species) ?? (kind ? speciesOfClass(kind) : null);
     if (species) this.fact(found, line, 'species', species);
     else if (line.species.trim() !== '' && !found.said.has('species word')) {
-      found.said.add('species word');
+      found.said.add(say('species word'));
       this.say(
         line,
         'unknown-species',
         'left out',
         line.species,
-        `"${line.species.trim()}" is neither sheep nor goat. The species is left out; the rest is taken.`,
+        say('"{trim}" is neither sheep nor goat. The species is left out; the rest is taken.', {
+          trim: line.species.trim(),
+        }),
       );
     }
   }
@@ -189,7 +198,12 @@ export class ImportAnimals {
         'other-fact',
         'left out',
         value,
-        `${found.tag} has the ${field} ${held} already; ${value} is left out.`,
+        say('{tag} has the {field} {held} already; {value} is left out.', {
+          tag: found.tag,
+          field,
+          held,
+          value,
+        }),
       );
     }
   }
@@ -201,7 +215,13 @@ export class ImportAnimals {
     text: string,
     sentence: string,
   ): void {
-    this.problems.push({ kind, what, line, text, sentence: `Line ${line}: ${sentence}` });
+    this.problems.push({
+      kind,
+      what,
+      line,
+      text,
+      sentence: say('Line {line}: {sentence}', { line, sentence }),
+    });
   }
 
   /** All animals named, in the order of the list, and what there was to say of them. */

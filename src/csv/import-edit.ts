@@ -7,6 +7,7 @@ import { columnsOf } from '../notebook/read.ts';
 import { orderAtEnd, ordersAtEnd, setsOf } from '../notebook/record-sets.ts';
 import { cupNumbers } from './cup-numbers.ts';
 import { isReady, reportedColumn, type ImportPlan, type PlannedAnimal } from './import-plan.ts';
+import { say } from '../text/say.ts';
 
 /**
  * The plan as one edit, so that one undo takes all of it back. `name` is the file's, for "import of
@@ -16,7 +17,7 @@ export function planToEdit(notebook: Notebook, plan: ImportPlan, name: string): 
   if (!isReady(plan))
     return fault(
       'not-ready',
-      'The list leaves something open. Answer what is asked above it first.',
+      say('The list leaves something open. Answer what is asked above it first.'),
     );
   const fresh = plan.animals.filter(({ isNew }) => isNew);
   const added = newAnimalSets(notebook, fresh);
@@ -41,8 +42,11 @@ export function planToEdit(notebook: Notebook, plan: ImportPlan, name: string): 
       for (const [column, { value }] of cells)
         sets.push({ path: ['readings', day, row, column], value: value });
   if (sets.length === 0)
-    return fault('nothing-new', 'There is nothing in this list that the notebook has not already.');
-  return { label: `import of ${name}`, source: 'import', sets };
+    return fault(
+      'nothing-new',
+      say('There is nothing in this list that the notebook has not already.'),
+    );
+  return { label: say('import of {name}', { name }), source: 'import', sets };
 }
 
 function newAnimalSets(

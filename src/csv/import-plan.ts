@@ -2,6 +2,7 @@ import type { AnimalFacts } from '../../shared/notebook.ts';
 import type { Reading } from '../../shared/reading.ts';
 import type { ColumnId, DayId, RowId } from '../../shared/ref.ts';
 import type { ColumnRole, Question, Role } from './role.ts';
+import { say } from '../text/say.ts';
 
 /** What is said beside the list: answers and choices so far, and what the list itself leaves open. */
 export interface ImportOptions {
@@ -112,12 +113,14 @@ export interface ImportPlan {
 export const reportedColumn = {
   id: 'c-epg_reported',
   key: 'epg_reported',
-  label: 'epg as reported',
-  unit: 'eggs per gram',
+  label: say('epg as reported'),
+  unit: say('eggs per gram'),
   kind: 'number',
   about: 'cup',
   low: 0,
-  help: 'Eggs per gram as a laboratory or an old list reported them. Kept as they are; no figure of this notebook rests on them.',
+  help: say(
+    'Eggs per gram as a laboratory or an old list reported them. Kept as they are; no figure of this notebook rests on them.',
+  ),
 } as const;
 
 /** Whether the plan can be done as it stands. */

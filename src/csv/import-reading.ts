@@ -3,6 +3,7 @@ import type { Reading, WeightUnit } from '../../shared/reading.ts';
 import { isFault } from '../../shared/value.ts';
 import { parseNumber, type DecimalMark } from '../text/decimal-text.ts';
 import { parseCount, parseReading } from '../text/parse-reading.ts';
+import { say } from '../text/say.ts';
 
 /** How numbers are written in the list, and in the notebook that it is read into. */
 export interface Marks {
@@ -36,12 +37,17 @@ export function eggsFromEpg(text: string, factor: number, mark: DecimalMark): Re
   if (isFault(epg)) {
     const read = parseCount(typed);
     if (read.kind === 'too-many' || read.kind === 'fault') return read;
-    const reason = `"${typed}" is a bound in eggs per gram, not a count. Kept as reported.`;
+    const reason = say('"{typed}" is a bound in eggs per gram, not a count. Kept as reported.', {
+      typed,
+    });
     return { kind: 'fault', text: typed, reason };
   }
   const eggs = Math.round(epg / factor);
   if (epg < 0 || Math.abs(epg / factor - eggs) > 1e-6) {
-    const reason = `${typed} epg is not a whole number of eggs at a factor of ${factor}. Kept as reported.`;
+    const reason = say(
+      '{typed} epg is not a whole number of eggs at a factor of {factor}. Kept as reported.',
+      { typed, factor },
+    );
     return { kind: 'fault', text: typed, reason };
   }
   return parseCount(String(eggs));
@@ -53,11 +59,19 @@ export function remarkOf(reading: Reading): string | null {
     case 'fault':
       return reading.reason;
     case 'over':
-      return `"${reading.text}" is kept as at least ${reading.value + 1} eggs; it enters no mean.`;
+      return say('"{text}" is kept as at least {it} eggs; it enters no mean.', {
+        text: reading.text,
+        it: reading.value + 1,
+      });
     case 'under':
-      return `"${reading.text}" is kept as at most ${reading.value - 1} eggs; it enters no mean.`;
+      return say('"{text}" is kept as at most {it} eggs; it enters no mean.', {
+        text: reading.text,
+        it: reading.value - 1,
+      });
     case 'too-many':
-      return `"${reading.text}" is kept as too many to count; it enters no mean.`;
+      return say('"{text}" is kept as too many to count; it enters no mean.', {
+        text: reading.text,
+      });
     default:
       return null;
   }

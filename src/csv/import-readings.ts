@@ -6,6 +6,7 @@ import { newest } from '../notebook/cell.ts';
 import { dayId } from '../text/day-id.ts';
 import type { ImportProblem, PlannedReading } from './import-plan.ts';
 import type { Question } from './role.ts';
+import { say } from '../text/say.ts';
 
 /** One value of one line, on its way into the plan. */
 export interface Incoming {
@@ -68,7 +69,14 @@ export class ImportReadings {
     day: DayId,
     line: number,
   ): boolean {
-    const text = `${tag} on ${day}: ${former.value.text} in line ${former.line}, ${value.text} in line ${line}`;
+    const text = say('{tag} on {day}: {text} in line {line}, {text2} in line {line2}', {
+      tag,
+      day,
+      text: former.value.text,
+      line: former.line,
+      text2: value.text,
+      line2: line,
+    });
     const answer = this.answers.get('twice');
     if (answer !== 'first' && answer !== 'last') {
       this.twice = { text: this.twice?.text ?? text, times: (this.twice?.times ?? 0) + 1 };
@@ -80,7 +88,7 @@ export class ImportReadings {
       what: 'left out',
       line: answer === 'first' ? line : former.line,
       text: lost,
-      sentence: `${text}. ${lost} is left out, as you chose.`,
+      sentence: say('{text}. {lost} is left out, as you chose.', { text, lost }),
     });
     return answer === 'last';
   }
@@ -95,14 +103,19 @@ export class ImportReadings {
     }
     const answer = this.answers.get('there');
     if (answer === 'take') return true;
-    const text = `${tag} on ${day}: ${held.text} in the notebook, ${value.text} in the list`;
+    const text = say('{tag} on {day}: {text} in the notebook, {text2} in the list', {
+      tag,
+      day,
+      text: held.text,
+      text2: value.text,
+    });
     if (answer === 'keep')
       this.problems.push({
         kind: 'already-there',
         what: 'left out',
         line: 0,
         text: value.text,
-        sentence: `${text}. ${value.text} is left out, as you chose.`,
+        sentence: say('{text}. {text2} is left out, as you chose.', { text, text2: value.text }),
       });
     else this.other = { text: this.other?.text ?? text, times: (this.other?.times ?? 0) + 1 };
     return false;
@@ -116,11 +129,14 @@ export class ImportReadings {
         id: 'twice',
         kind: 'same-animal-twice',
         columns: [],
-        sentence: `${said(this.twice.times)} in this list twice with different values (${this.twice.text}). What are they?`,
+        sentence: say('{said} in this list twice with different values ({text}). What are they?', {
+          said: said(this.twice.times),
+          text: this.twice.text,
+        }),
         choices: [
-          { value: 'samplings', label: 'two samplings of that day' },
-          { value: 'first', label: 'take the earlier line' },
-          { value: 'last', label: 'take the later line' },
+          { value: 'samplings', label: say('two samplings of that day') },
+          { value: 'first', label: say('take the earlier line') },
+          { value: 'last', label: say('take the later line') },
         ],
       });
     if (this.other)
@@ -128,10 +144,13 @@ export class ImportReadings {
         id: 'there',
         kind: 'already-there',
         columns: [],
-        sentence: `${said(this.other.times)} in the notebook already with another value (${this.other.text}). Which holds?`,
+        sentence: say('{said} in the notebook already with another value ({text}). Which holds?', {
+          said: said(this.other.times),
+          text: this.other.text,
+        }),
         choices: [
-          { value: 'keep', label: 'keep what the notebook has' },
-          { value: 'take', label: 'take what the list has' },
+          { value: 'keep', label: say('keep what the notebook has') },
+          { value: 'take', label: say('take what the list has') },
         ],
       });
     return questions;
@@ -139,7 +158,7 @@ export class ImportReadings {
 }
 
 function said(times: number): string {
-  return times === 1 ? 'One cell stands' : `${times} cells stand`;
+  return times === 1 ? say('One cell stands') : say('{times} cells stand', { times });
 }
 
 function isOther(held: PlannedReading | undefined, value: Reading): boolean {

@@ -7,6 +7,7 @@ import { writeNumber } from '../text/decimal-text.ts';
 import { plainHeading } from './heading-words.ts';
 import { reportedColumn, type ImportOptions } from './import-plan.ts';
 import type { ColumnRole, Question, Role } from './role.ts';
+import { say } from '../text/say.ts';
 
 /** Where the cells of one column of a list go. */
 export type Target =
@@ -64,7 +65,7 @@ function targetOf(column: ColumnRole, asking: Asking): Target {
     case 'ignored':
       return { to: 'nothing', why: role.why };
     case 'time':
-      return { to: 'nothing', why: 'the notebook keeps days, not times of day' };
+      return { to: 'nothing', why: say('the notebook keeps days, not times of day') };
     case 'note':
       return plainTarget(namesake(column, asking) ?? noteColumn(asking.notebook), null, 'notes');
     case 'column':
@@ -114,9 +115,10 @@ function plainTarget(
   name: string,
   unit: 'kg' | 'lb' | null = null,
 ): Target {
-  if (!column) return { to: 'nothing', why: `this notebook has no column for ${name}` };
+  if (!column)
+    return { to: 'nothing', why: say('this notebook has no column for {name}', { name }) };
   if (column.kind === 'outcome' || (column.kind === 'formula' && !column.typedOver))
-    return { to: 'nothing', why: 'the notebook works this out itself' };
+    return { to: 'nothing', why: say('the notebook works this out itself') };
   return { to: 'readings', column, day, as: 'typed', unit };
 }
 
@@ -131,22 +133,24 @@ export function countColumn(notebook: Notebook): Column | undefined {
 function countTarget(day: DayId | null, asking: Asking): Target {
   const { notebook } = asking;
   const column = countColumn(notebook);
-  if (!column) return { to: 'nothing', why: 'this notebook has no column for counts' };
+  if (!column) return { to: 'nothing', why: say('this notebook has no column for counts') };
   const protocol = protocolOn(notebook, day);
   const areas = protocol.areas ?? 1;
   if (areas === 1 || !factorColumn(notebook))
     return { to: 'readings', column, day, as: 'count', unit: null };
-  const all = areas === 2 ? 'both' : `all ${areas}`;
+  const all = areas === 2 ? 'both' : say('all {areas}', { areas });
   const factor = factorOf(notebook, day);
   const single = factorOf(notebook, day, 1);
   const chosen = answerTo(asking, {
     id: 'count',
     kind: 'count-areas',
     columns: columnsOfRole(asking, 'count'),
-    sentence: `Is each count of this list of ${all} counted areas together, or of one?`,
+    sentence: say('Is each count of this list of {all} counted areas together, or of one?', {
+      all,
+    }),
     choices: [
-      { value: 'all', label: `${all} areas together${by(factor)}` },
-      { value: 'one', label: `one area only${by(single)}` },
+      { value: 'all', label: say('{all} areas together{by}', { all, by: by(factor) }) },
+      { value: 'one', label: say('one area only{by}', { by: by(single) }) },
     ],
     usual: 'all',
   });
@@ -167,23 +171,28 @@ function epgTarget(day: DayId | null, asking: Asking): Target {
     id: 'epg',
     kind: 'epg-meaning',
     columns: columnsOfRole(asking, 'epg'),
-    sentence:
+    sentence: say(
       'Numbers of this list look like, or are called, eggs per gram. The notebook keeps the eggs seen: what are they?',
+    ),
     choices: [
       ...(canGoBack
         ? [
             {
               value: `back:${shown}`,
-              label: `eggs per gram with a factor of ${shown}: take them back to eggs`,
+              label: say('eggs per gram with a factor of {shown}: take them back to eggs', {
+                shown,
+              }),
             },
           ]
         : []),
       {
         value: 'reported',
-        label: 'eggs per gram as reported: keep them in a column of their own, out of every figure',
+        label: say(
+          'eggs per gram as reported: keep them in a column of their own, out of every figure',
+        ),
       },
-      { value: 'count', label: 'eggs seen, not eggs per gram' },
-      { value: 'leave', label: 'leave them out' },
+      { value: 'count', label: say('eggs seen, not eggs per gram') },
+      { value: 'leave', label: say('leave them out') },
     ],
   };
   const given = asking.answers.get('epg') ?? '';
@@ -198,7 +207,7 @@ function epgTarget(day: DayId | null, asking: Asking): Target {
       unit: null,
     };
   const answer = answerTo(asking, question);
-  if (answer === 'leave') return { to: 'nothing', why: 'left out, as you chose' };
+  if (answer === 'leave') return { to: 'nothing', why: say('left out, as you chose') };
   if (answer === 'count') return countTarget(day, asking);
   if (answer !== 'reported') return { to: 'wait' };
   const own = columnByKey(notebook, reportedColumn.key) ?? reportedColumn;

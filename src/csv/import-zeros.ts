@@ -4,6 +4,7 @@ import { columnByKey, columnOf, dayOf, defaultsOf, readingOf } from '../notebook
 import type { Incoming } from './import-readings.ts';
 import type { Target } from './import-targets.ts';
 import type { Question } from './role.ts';
+import { say } from '../text/say.ts';
 
 /**
  * Blanks of a further egg type that the day looks for, in the row of a counted cup: none was seen, as
@@ -60,10 +61,18 @@ export class ImportZeros {
         id: 'blanks',
         kind: 'blank-egg-types',
         columns: [],
-        sentence: `${this.filled === 1 ? 'One counted cup has' : `${this.filled} places of counted cups have`} nothing typed for an egg type that is looked for. What does a blank mean?`,
+        sentence: say(
+          '{it} nothing typed for an egg type that is looked for. What does a blank mean?',
+          {
+            it:
+              this.filled === 1
+                ? say('One counted cup has')
+                : say('{filled} places of counted cups have', { filled: this.filled }),
+          },
+        ),
         choices: [
-          { value: 'zero', label: 'none seen: 0' },
-          { value: 'leave', label: 'not counted: leave it empty' },
+          { value: 'zero', label: say('none seen: 0') },
+          { value: 'leave', label: say('not counted: leave it empty') },
         ],
         usual: 'zero',
       },

@@ -17,6 +17,7 @@ import { ImportZeros } from './import-zeros.ts';
 import type { OwnFile } from './own-file.ts';
 import type { Role, Roles } from './role.ts';
 import type { Row, Table } from './table.ts';
+import { say } from '../text/say.ts';
 
 /** How far the reading of a large list has come. */
 export interface Progress {
@@ -131,8 +132,9 @@ class Planning {
   private sayNoTags(): void {
     if (this.table.rows.length === 0) return;
     const line = this.table.header?.line ?? this.table.rows[0]?.line ?? 1;
-    const sentence =
-      'No column of this list names the animals. Give the column of the tags the heading tag.';
+    const sentence = say(
+      'No column of this list names the animals. Give the column of the tags the heading tag.',
+    );
     this.problems.push({ kind: 'no-tag-column', what: 'left out', line, text: '', sentence });
   }
 
@@ -159,7 +161,7 @@ class Planning {
     const id = isOwnCup ? this.takeCup(row, day, cup, tag) : this.takeAnimal(row, day, cup);
     if (id === null) return 'out';
     this.noteLine(row, day, id);
-    this.takeReadings(row, day, id, isOwnCup ? `cup ${cup}` : tag);
+    this.takeReadings(row, day, id, isOwnCup ? say('cup {cup}', { cup }) : tag);
     return 'taken';
   }
 
@@ -227,7 +229,7 @@ class Planning {
         'no-cup-number',
         'left out',
         cup,
-        'this cup has no number. The line is left out.',
+        say('this cup has no number. The line is left out.'),
       );
       return null;
     }
@@ -312,7 +314,13 @@ class Planning {
     text: string,
     sentence: string,
   ): void {
-    this.problems.push({ kind, what, line, text, sentence: `Line ${line}: ${sentence}` });
+    this.problems.push({
+      kind,
+      what,
+      line,
+      text,
+      sentence: say('Line {line}: {sentence}', { line, sentence }),
+    });
   }
 
   private finish(): ImportPlan {

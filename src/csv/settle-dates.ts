@@ -5,6 +5,7 @@ import type { ColumnValues } from './column-values.ts';
 import { findOrder, orderOfReadings, type OrderFound } from './date-order.ts';
 import type { HeadingDay, Question, Role } from './role.ts';
 import type { Table } from './table.ts';
+import { say } from '../text/say.ts';
 
 /** What settling needs: the table, the answers so far, and where to put a question. */
 export interface Settling {
@@ -23,7 +24,11 @@ export function settleDateColumns(roles: readonly Role[], settling: Settling): R
     const found = findOrder(texts);
     const example = found.example;
     const line = example ? rows[example.at]?.line : undefined;
-    const place = `in column ${column + 1}${headers[column] ? ` (${headers[column]})` : ''}, line ${line}`;
+    const place = say('in column {it}{it2}, line {line}', {
+      it: column + 1,
+      it2: headers[column] ? ` (${headers[column]})` : '',
+      line,
+    });
     const text = example ? (texts[example.at] ?? '') : '';
     const id = `order:${column}`;
     return { ...role, order: orderFor(found, id, [column], text.trim(), place, settling) };
@@ -41,14 +46,17 @@ export function settleHeadingDays(roles: readonly Role[], settling: Settling): R
   const columns = dated.map(({ column }) => column);
   const example = found.example ? columns[found.example.at] : undefined;
   const text = example === undefined ? '' : (settling.table.headers[example] ?? '').trim();
-  const order = orderFor(found, 'order:headings', columns, text, 'in the headings', settling);
+  const order = orderFor(found, 'order:headings', columns, text, say('in the headings'), settling);
   return roles.map((role) => {
     const day = dayOf(role);
     if (!day || order === null) return role;
     const reading = readingOf(day.readings, order);
     const id = reading ? dayId(reading.date, day.label) : null;
     return id === null || isFault(id)
-      ? { role: 'ignored', why: `its date is none with ${orderInWords(order)}` }
+      ? {
+          role: 'ignored',
+          why: say('its date is none with {orderInWords}', { orderInWords: orderInWords(order) }),
+        }
       : withDay(role, { ...day, day: id });
   });
 }
@@ -88,8 +96,15 @@ function orderFor(
     columns,
     sentence:
       readings.length > 0
-        ? `"${example}" ${place} can be ${shown}. Which comes first in this list?`
-        : `The dates ${place} are written in different ways. Which comes first in most of them?`,
+        ? say('"{example}" {place} can be {shown}. Which comes first in this list?', {
+            example,
+            place,
+            shown,
+          })
+        : say(
+            'The dates {place} are written in different ways. Which comes first in most of them?',
+            { place },
+          ),
     choices: found.choices.map((order) => {
       const date = readingOf(readings, order)?.date;
       return { value: order, label: orderInWords(order) + (date ? `: ${date}` : '') };

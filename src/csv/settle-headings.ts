@@ -4,6 +4,7 @@ import { showDayId } from '../text/day-id.ts';
 import { plainHeading } from './heading-words.ts';
 import type { Role } from './role.ts';
 import { dayOf, type Settling, withDay } from './settle-dates.ts';
+import { say } from '../text/say.ts';
 
 /** Asks for the unit of weights that bear none, neither in the heading nor in the cells. */
 export function settleUnits(roles: readonly Role[], settling: Settling): Role[] {
@@ -19,7 +20,10 @@ export function settleUnits(roles: readonly Role[], settling: Settling): Role[] 
       id,
       kind: 'weight-unit',
       columns: [column],
-      sentence: `Column ${column + 1}${header === '' ? '' : ` (${header})`} holds weights without a unit. In which unit are they?`,
+      sentence: say('Column {it}{it2} holds weights without a unit. In which unit are they?', {
+        it: column + 1,
+        it2: header === '' ? '' : ` (${header})`,
+      }),
       choices: [
         { value: 'kg', label: 'kilograms' },
         { value: 'lb', label: 'pounds' },
@@ -51,7 +55,7 @@ export function settleSameHeadings(roles: readonly Role[], settling: Settling): 
 
 function sameness(role: Role, header: string): string | null {
   if (!('day' in role)) return null;
-  const what = role.role === 'column' ? `column ${role.key}` : role.role;
+  const what = role.role === 'column' ? say('column {key}', { key: role.key }) : role.role;
   const day = role.day ? (role.day.day ?? plainHeading(header)) : '';
   return `${what}\n${day}`;
 }
@@ -63,17 +67,28 @@ function settleGroup(columns: readonly number[], roles: Role[], settling: Settli
   const day = dayOf(role);
   const canBeChambers = role.role === 'count' && columns.length === 2;
   const choices = [
-    ...(day ? [{ value: 'samplings', label: `${columns.length} samplings of that day` }] : []),
-    ...(canBeChambers ? [{ value: 'chambers', label: 'the two chambers of one sampling' }] : []),
-    { value: 'first', label: 'take the first, leave out the rest' },
-    { value: 'last', label: 'take the last, leave out the rest' },
+    ...(day
+      ? [{ value: 'samplings', label: say('{n} samplings of that day', { n: columns.length }) }]
+      : []),
+    ...(canBeChambers
+      ? [{ value: 'chambers', label: say('the two chambers of one sampling') }]
+      : []),
+    { value: 'first', label: say('take the first, leave out the rest') },
+    { value: 'last', label: say('take the last, leave out the rest') },
   ];
   const id = `same:${first}`;
   const answer = choices.find(({ value }) => value === settling.answers.get(id))?.value;
   if (answer === undefined) {
     const shown = day?.day ? showDayId(day.day) : (settling.table.headers[first] ?? '').trim();
     const places = columns.map((column) => column + 1).join(' and ');
-    const sentence = `Columns ${places} are both "${shown}". Are they ${day ? 'two samplings of one day' : 'two counts of one sample'}, or is one to be left out?`;
+    const sentence = say(
+      'Columns {places} are both "{shown}". Are they {it}, or is one to be left out?',
+      {
+        places,
+        shown,
+        it: day ? say('two samplings of one day') : say('two counts of one sample'),
+      },
+    );
     settling.ask({ id, kind: 'same-heading', columns, sentence, choices });
     return;
   }
@@ -93,5 +108,5 @@ function answered(role: Role, answer: string, at: number, isLast: boolean): Role
   }
   if (answer === 'chambers') return { role: 'column', key: `chamber${at + 1}`, day };
   const kept = answer === 'first' ? at === 0 : isLast;
-  return kept ? role : { role: 'ignored', why: 'left out, as you chose' };
+  return kept ? role : { role: 'ignored', why: say('left out, as you chose') };
 }

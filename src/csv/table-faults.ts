@@ -1,29 +1,46 @@
 import type { Decoded } from './decode.ts';
 import type { SplitRow } from './repair-rows.ts';
 import type { Row, Separator, TableFault } from './table.ts';
+import { say } from '../text/say.ts';
 
 /** A file that is no list of text at all: a workbook, a page, a picture. `null` for any other. */
 export function fileFault(bytes: Uint8Array): TableFault | null {
   const kind = kinds.find(({ first }) => first.every((byte, at) => bytes[at] === byte));
   if (!kind) return null;
-  const sentence = `This is ${kind.what}, not a list of text. ${kind.advice}`;
+  const sentence = say('This is {what}, not a list of text. {advice}', {
+    what: kind.what,
+    advice: kind.advice,
+  });
   return { fault: 'not-a-list', sentence, line: 1, lastLine: 1, refused: 'file' };
 }
 
-const saveAsCsv = 'Open it in its own program and save the list as CSV, then choose that file.';
+const saveAsCsv = say(
+  'Open it in its own program and save the list as CSV, then choose that file.',
+);
 const kinds = [
-  { first: [0x50, 0x4b, 3, 4], what: 'a spreadsheet workbook or a packed file', advice: saveAsCsv },
-  { first: [0xd0, 0xcf, 0x11, 0xe0], what: 'an old spreadsheet workbook', advice: saveAsCsv },
-  { first: [0x1f, 0x8b], what: 'a packed file', advice: 'Unpack it first.' },
-  { first: [0x25, 0x50, 0x44, 0x46], what: 'a PDF', advice: 'Ask for the list as CSV.' },
-  { first: [0x89, 0x50, 0x4e, 0x47], what: 'a picture', advice: 'Ask for the list as CSV.' },
-  { first: [0xff, 0xd8, 0xff], what: 'a picture', advice: 'Ask for the list as CSV.' },
+  {
+    first: [0x50, 0x4b, 3, 4],
+    what: say('a spreadsheet workbook or a packed file'),
+    advice: saveAsCsv,
+  },
+  { first: [0xd0, 0xcf, 0x11, 0xe0], what: say('an old spreadsheet workbook'), advice: saveAsCsv },
+  { first: [0x1f, 0x8b], what: say('a packed file'), advice: say('Unpack it first.') },
+  { first: [0x25, 0x50, 0x44, 0x46], what: say('a PDF'), advice: say('Ask for the list as CSV.') },
+  {
+    first: [0x89, 0x50, 0x4e, 0x47],
+    what: say('a picture'),
+    advice: say('Ask for the list as CSV.'),
+  },
+  { first: [0xff, 0xd8, 0xff], what: say('a picture'), advice: say('Ask for the list as CSV.') },
 ];
 
 export function mixedEncoding(decoded: Decoded): TableFault[] {
   return decoded.oddLines.map((line) => ({
     fault: 'mixed-encoding',
-    sentence: `Line ${line} is written in another encoding (Windows-1252) than the rest (UTF-8). Check its letters with accents.`,
+    sentence: say(
+      'Line {line} is written in another encoding (Windows-1252) than the rest (UTF-8). Check its letters with accents.',
+      { line },
+    ),
     line,
     lastLine: line,
     refused: 'nothing',
@@ -33,7 +50,10 @@ export function mixedEncoding(decoded: Decoded): TableFault[] {
 export function strayQuotes(row: SplitRow): TableFault[] {
   return row.stray.map(({ column, line }) => ({
     fault: 'stray-quote',
-    sentence: `Line ${line} has a quote mark without its fellow. The cell is kept as written: ${shortened(row.cells[column] ?? '')}. Check it and the cells beside it.`,
+    sentence: say(
+      'Line {line} has a quote mark without its fellow. The cell is kept as written: {shortened}. Check it and the cells beside it.',
+      { line, shortened: shortened(row.cells[column] ?? '') },
+    ),
     line,
     lastLine: row.lastLine,
     column,
@@ -47,7 +67,10 @@ export function damagedLetters(row: Row): TableFault[] {
       ? [
           {
             fault: 'damaged-letters',
-            sentence: `Line ${row.line}: letters in "${shortened(cell)}" were lost before this file was saved. Type them again, or save the list anew as UTF-8.`,
+            sentence: say(
+              'Line {line}: letters in "{shortened}" were lost before this file was saved. Type them again, or save the list anew as UTF-8.',
+              { line: row.line, shortened: shortened(cell) },
+            ),
             line: row.line,
             lastLine: row.lastLine,
             column,
@@ -63,11 +86,14 @@ export function extraFields(row: Row, width: number, separator: Separator): Tabl
   const fields = row.cells.findLastIndex((cell) => cell.trim() !== '') + 1;
   const comma =
     separator === ',' && /\d,\d/.test(text)
-      ? ' If a number has a decimal comma, save the list with ; between the fields.'
+      ? say(' If a number has a decimal comma, save the list with ; between the fields.')
       : '';
   return {
     fault: 'extra-fields',
-    sentence: `Line ${row.line} has ${fields} fields where ${width} ${width === 1 ? 'is' : 'are'} expected: ${shortened(text)}. It is left out.${comma}`,
+    sentence: say(
+      'Line {line} has {fields} fields where {width} {width, plural, one {is} other {are}} expected: {shortened}. It is left out.{comma}',
+      { line: row.line, fields, width, shortened: shortened(text), comma },
+    ),
     line: row.line,
     lastLine: row.lastLine,
     refused: 'row',
@@ -78,7 +104,10 @@ export function extraFields(row: Row, width: number, separator: Separator): Tabl
 export function repeatedHeader(row: Row, headerLine: number, separator: Separator): TableFault {
   return {
     fault: 'repeated-header',
-    sentence: `Line ${row.line} repeats the headings of line ${headerLine}. It is left out.`,
+    sentence: say('Line {line} repeats the headings of line {headerLine}. It is left out.', {
+      line: row.line,
+      headerLine,
+    }),
     line: row.line,
     lastLine: row.lastLine,
     refused: 'row',
@@ -90,7 +119,10 @@ export function missingFields(row: Row, needed: number): TableFault {
   const { length } = row.cells;
   return {
     fault: 'missing-fields',
-    sentence: `Line ${row.line} has ${length} ${length === 1 ? 'field' : 'fields'} where ${needed} are expected. What is missing is taken as empty; check that nothing has shifted.`,
+    sentence: say(
+      'Line {line} has {length} {length, plural, one {field} other {fields}} where {needed} are expected. What is missing is taken as empty; check that nothing has shifted.',
+      { line: row.line, length, needed },
+    ),
     line: row.line,
     lastLine: row.lastLine,
     refused: 'nothing',
@@ -111,7 +143,10 @@ export function swallowedLines(row: Row, width: number, separator: Separator): T
   return [
     {
       fault: 'swallowed-lines',
-      sentence: `A quoted cell runs from line ${row.line} to line ${row.lastLine} and holds what look like rows. If they are rows, mend the quote marks and read the file again.`,
+      sentence: say(
+        'A quoted cell runs from line {line} to line {lastLine} and holds what look like rows. If they are rows, mend the quote marks and read the file again.',
+        { line: row.line, lastLine: row.lastLine },
+      ),
       line: row.line,
       lastLine: row.lastLine,
       column,

@@ -1,9 +1,10 @@
 import type { DetailedCellError } from 'hyperformula';
 import { CellError, ErrorType } from 'hyperformula';
 import { fault, type Fault } from '../../shared/value.ts';
+import { say } from '../text/say.ts';
 
 /** The message of the error that means "no answer"; `KNOWN` turns it into a truly empty cell. */
-const NO_ANSWER = 'no answer';
+const NO_ANSWER = say('no answer');
 
 const kept = new Map<string, CellError>();
 
@@ -43,28 +44,38 @@ export function isNoAnswerCell(value: DetailedCellError): boolean {
 const sentences: Readonly<Record<string, Fault>> = {
   DIV_BY_ZERO: fault(
     'division-by-zero',
-    'This divides by 0. Check the figure below the line, or ask first: IF(x > 0, y / x, MISSING()).',
+    say(
+      'This divides by 0. Check the figure below the line, or ask first: IF(x > 0, y / x, MISSING()).',
+    ),
   ),
   NUM: fault(
     'no-number',
-    'This cannot be worked out with these numbers. Check that none is out of range.',
+    say('This cannot be worked out with these numbers. Check that none is out of range.'),
   ),
-  NA: fault('not-available', 'There is no answer for these values. Check the conditions.'),
+  NA: fault('not-available', say('There is no answer for these values. Check the conditions.')),
   NAME: fault(
     'unknown-name',
-    'A name in this formula is not known. Open the formula to see which.',
+    say('A name in this formula is not known. Open the formula to see which.'),
   ),
-  CYCLE: fault('loop', 'This formula leads back to itself. Change one of the formulas it names.'),
-  REF: fault('lost-place', 'This formula points to something that is gone. Open and correct it.'),
+  CYCLE: fault(
+    'loop',
+    say('This formula leads back to itself. Change one of the formulas it names.'),
+  ),
+  REF: fault(
+    'lost-place',
+    say('This formula points to something that is gone. Open and correct it.'),
+  ),
   SPILL: fault(
     'list-left-over',
-    'This comes out as a list. Put it into a function such as AVERAGE.',
+    say('This comes out as a list. Put it into a function such as AVERAGE.'),
   ),
-  LIC: fault('engine', 'The calculating engine refused to work. Please report this.'),
-  ERROR: fault('engine', 'This formula could not be worked out. Open and correct it.'),
+  LIC: fault('engine', say('The calculating engine refused to work. Please report this.')),
+  ERROR: fault('engine', say('This formula could not be worked out. Open and correct it.')),
   VALUE: fault(
     'wrong-kind',
-    'A value does not fit: text where a number is needed, say, or words looked for and not found.',
+    say(
+      'A value does not fit: text where a number is needed, say, or words looked for and not found.',
+    ),
   ),
 };
 

@@ -9,9 +9,10 @@ import { Layout } from './layout.ts';
 import { dayNodeKey, type NodeKey } from './node.ts';
 import { planFor, wrongForPlace } from './plan.ts';
 import { parseStored, toStored } from './stored-formula.ts';
+import { say } from '../text/say.ts';
 
 /** Stands in for a column or figure that does not exist yet. */
-const NEW = 'new formula';
+const NEW = say('new formula');
 
 /**
  * Whether a formula in current names could stand: null, or what is wrong and what to do. `ownKey` is the

@@ -7,6 +7,7 @@ import { fromTemplate } from '../notebook/from-template.ts';
 import { validate } from '../notebook/validate.ts';
 import { checkFormula } from './check-formula.ts';
 import { toStored } from './stored-formula.ts';
+import { say } from '../text/say.ts';
 
 /**
  * Whether a notebook can be started from a template that came from elsewhere: every fact has its right
@@ -21,25 +22,29 @@ export function checkTemplate(template: Template): Fault | null {
     bind: toStored,
   });
   const sound = validate(started);
-  if (isFault(sound)) return fault('bad-template', `In this template, ${sound.sentence}`);
+  if (isFault(sound))
+    return fault('bad-template', say('In this template, {sentence}', { sentence: sound.sentence }));
   const { notebook, day } = withDay(started);
   for (const { kind, key, label, formula } of template.columns) {
     if (kind === 'formula' && (formula ?? '') === '')
-      return wrong(`the column “${label}” (${key})`, 'has no formula.');
+      return wrong(say('the column “{label}” ({key})', { label, key }), say('has no formula.'));
     if (kind !== 'formula' && formula !== undefined && formula !== '')
-      return wrong(`the column “${label}” (${key})`, 'has a formula, but is none by its kind.');
+      return wrong(
+        say('the column “{label}” ({key})', { label, key }),
+        say('has a formula, but is none by its kind.'),
+      );
     if (formula === undefined || formula === '') continue;
     const found = checkFormula(notebook, day, formula, 'column', key);
-    if (found) return inFormula(`the column “${label}” (${key})`, found);
+    if (found) return inFormula(say('the column “{label}” ({key})', { label, key }), found);
   }
   for (const { key, label, formula } of template.figures) {
     const found = checkFormula(notebook, day, formula, 'figure', key);
-    if (found) return inFormula(`the figure “${label}” (${key})`, found);
+    if (found) return inFormula(say('the figure “{label}” ({key})', { label, key }), found);
   }
   for (const { reason, condition, ready } of template.criteria) {
     if (condition === '' && ready !== undefined) continue;
     const found = checkFormula(notebook, day, condition, 'criterion');
-    if (found) return inFormula(`the criterion “${reason}”`, found);
+    if (found) return inFormula(say('the criterion “{reason}”', { reason }), found);
   }
   return null;
 }
@@ -55,10 +60,13 @@ function withDay(started: Notebook): { readonly notebook: Notebook; readonly day
 function inFormula(what: string, found: Fault): Fault {
   return fault(
     'bad-template',
-    `In this template, the formula of ${what} is wrong: ${found.sentence}`,
+    say('In this template, the formula of {what} is wrong: {sentence}', {
+      what,
+      sentence: found.sentence,
+    }),
   );
 }
 
 function wrong(what: string, sentence: string): Fault {
-  return fault('bad-template', `In this template, ${what} ${sentence}`);
+  return fault('bad-template', say('In this template, {what} {sentence}', { what, sentence }));
 }

@@ -4,6 +4,7 @@ import { atLeast, TOLERANCE } from '../stats/at-least.ts';
 import { toCellError } from './cell-faults.ts';
 import { known, type EngineValue } from './engine-values.ts';
 import type { Operator } from './syntax.ts';
+import { say } from '../text/say.ts';
 
 /**
  * The comparisons of the formula language. Limits are inclusive: 500.0000000000001 and 500 are the same
@@ -60,12 +61,19 @@ function differentKinds(a: Plain, b: Plain): CellError {
   return toCellError(
     fault(
       'different-kinds',
-      `${inWords(a)} cannot be compared with ${inWords(b)}. Compare like with like.`,
+      say('{inWords} cannot be compared with {inWords2}. Compare like with like.', {
+        inWords: inWords(a),
+        inWords2: inWords(b),
+      }),
     ),
   );
 }
 
 function inWords(value: Plain): string {
-  if (typeof value === 'string') return `the text “${value}”`;
-  return typeof value === 'number' ? `the number ${value}` : value ? 'TRUE' : 'FALSE';
+  if (typeof value === 'string') return say('the text “{value}”', { value });
+  return typeof value === 'number'
+    ? say('the number {value}', { value })
+    : value
+      ? 'TRUE'
+      : 'FALSE';
 }

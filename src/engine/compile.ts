@@ -9,6 +9,7 @@ import { kindInWords, type Kind } from './kinds.ts';
 import { NameWriter } from './name-writer.ts';
 import { quoted } from './quoted.ts';
 import type { Syntax } from './syntax.ts';
+import { say } from '../text/say.ts';
 
 /** Writes a formula in the calculating engine's language, or says what is wrong with it and where. */
 export function compile(syntax: Syntax, context: CompileContext): Compiled | Fault {
@@ -66,10 +67,16 @@ class Compiler {
       case 'list':
         throw new FormulaProblem(
           'list-alone',
-          `A list ${place(node.at)} stands only as a whole argument of a function that takes lists, as in AVERAGE(herd.epg).`,
+          say(
+            'A list {place} stands only as a whole argument of a function that takes lists, as in AVERAGE(herd.epg).',
+            { place: place(node.at) },
+          ),
         );
       case 'blank':
-        throw new FormulaProblem('formula', `An argument is missing ${place(node.at)}.`);
+        throw new FormulaProblem(
+          'formula',
+          say('An argument is missing {place}.', { place: place(node.at) }),
+        );
     }
   }
 
@@ -81,7 +88,15 @@ class Compiler {
       if (a.kind !== b.kind && a.kind !== 'any' && b.kind !== 'any') {
         throw new FormulaProblem(
           'different-kinds',
-          `The two sides of “${operator}” ${place(node.at)} are ${kindInWords(a.kind)} and ${kindInWords(b.kind)}: compare like with like.`,
+          say(
+            'The two sides of “{operator}” {place} are {kindInWords} and {kindInWords2}: compare like with like.',
+            {
+              operator,
+              place: place(node.at),
+              kindInWords: kindInWords(a.kind),
+              kindInWords2: kindInWords(b.kind),
+            },
+          ),
         );
       }
       return { text: `${comparison}(${a.text},${b.text})`, kind: 'truth' };
@@ -95,14 +110,14 @@ class Compiler {
   private number(node: Syntax): string {
     const { text, kind } = this.write(node);
     if (kind === 'number') return text;
-    if (kind === 'text') throw wrongKind(node, 'a number', kind);
+    if (kind === 'text') throw wrongKind(node, say('a number'), kind);
     return `NUMBERONLY(${text})`;
   }
 
   private truth(node: Syntax): string {
     const { text, kind } = this.write(node);
     if (kind === 'truth') return text;
-    if (kind !== 'any') throw wrongKind(node, 'TRUE or FALSE, such as eyelid >= 4,', kind);
+    if (kind !== 'any') throw wrongKind(node, say('TRUE or FALSE, such as eyelid >= 4,'), kind);
     return `TRUTHONLY(${text})`;
   }
 
@@ -134,7 +149,10 @@ class Compiler {
     // The function decides itself about a bare name that may be missing.
     if (arg.kind === 'own' && index >= row.optionalFrom) return this.names.own(arg, true).text;
     if (takes === 'name')
-      throw new FormulaProblem('arguments', `${row.name} asks about one name: ${row.name}(epg).`);
+      throw new FormulaProblem(
+        'arguments',
+        say('{name} asks about one name: {name}(epg).', { name: row.name }),
+      );
     if (takes === 'number') return this.number(arg);
     if (takes === 'truth') return this.truth(arg);
     if (takes === 'list' && row.needsSome) return this.number(arg);
@@ -147,7 +165,9 @@ class Compiler {
     if (cells.every((cell) => cell.kind === 'blank'))
       throw new FormulaProblem(
         'empty-list',
-        `The list ${place(node.at)} is empty. Put at least one figure in it, as in {2,0,5}.`,
+        say("The list {place} is empty. Put at least one figure in it, as in '{'2,0,5'}'.", {
+          place: place(node.at),
+        }),
       );
     return `{${cells.map((cell) => (cell.kind === 'blank' ? '""' : this.write(cell).text)).join(',')}}`;
   }
@@ -168,22 +188,41 @@ function checkArguments(row: FunctionRow, node: Extract<Syntax, { kind: 'call' }
   const most = row.rest ? Infinity : row.takes.length;
   const where = place(node.at);
   if (count < row.least) {
-    const needs = row.least === 1 ? '1 argument' : `${row.least} arguments`;
-    throw new FormulaProblem('arguments', `${row.name} ${where} needs at least ${needs}.`);
+    const needs =
+      row.least === 1 ? say('1 argument') : say('{least} arguments', { least: row.least });
+    throw new FormulaProblem(
+      'arguments',
+      say('{name} {where} needs at least {needs}.', { name: row.name, where, needs }),
+    );
   }
   if (count > most) {
-    const takes = most === 0 ? 'no argument' : most === 1 ? '1 argument' : `${most} arguments`;
-    throw new FormulaProblem('arguments', `${row.name} ${where} takes at most ${takes}.`);
+    const takes =
+      most === 0
+        ? say('no argument')
+        : most === 1
+          ? say('1 argument')
+          : say('{most} arguments', { most });
+    throw new FormulaProblem(
+      'arguments',
+      say('{name} {where} takes at most {takes}.', { name: row.name, where, takes }),
+    );
   }
   const blank = node.args.findIndex((arg, i) => arg.kind === 'blank' && i < row.least);
   if (blank >= 0)
-    throw new FormulaProblem('arguments', `${row.name} ${where} needs its argument ${blank + 1}.`);
+    throw new FormulaProblem(
+      'arguments',
+      say('{name} {where} needs its argument {it}.', { name: row.name, where, it: blank + 1 }),
+    );
 }
 
 function wrongKind(node: Syntax, needs: string, kind: Kind): FormulaProblem {
   return new FormulaProblem(
     'wrong-kind',
-    `${capital(kindInWords(kind))} stands where ${needs} is needed ${place(node.at)}.`,
+    say('{capital} stands where {needs} is needed {place}.', {
+      capital: capital(kindInWords(kind)),
+      needs,
+      place: place(node.at),
+    }),
   );
 }
 

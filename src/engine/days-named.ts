@@ -4,6 +4,7 @@ import { fault, isFault, type Fault } from '../../shared/value.ts';
 import { dayBefore, daysOf } from '../notebook/read.ts';
 import { parseDayId } from '../text/day-id.ts';
 import { nearest } from './nearest.ts';
+import { say } from '../text/say.ts';
 
 /**
  * The day that `herd[…]` means: `previous`, or a date with an optional label as people write it. Null
@@ -22,8 +23,11 @@ export function dayNamed(notebook: Notebook, today: DayId, written: string): Day
     written,
     days.map((day) => day.id),
   );
-  const hint = near === null ? '' : ` The nearest is ${near}.`;
-  return fault('unknown-day', `There is no sampling day “${written}” in this notebook.${hint}`);
+  const hint = near === null ? '' : say(' The nearest is {near}.', { near });
+  return fault(
+    'unknown-day',
+    say('There is no sampling day “{written}” in this notebook.{hint}', { written, hint }),
+  );
 }
 
 /** The days before this one, the latest first. */

@@ -1,6 +1,7 @@
 import { CellError, EmptyValue, SimpleRangeValue } from 'hyperformula';
 import { fault } from '../../shared/value.ts';
 import { noAnswer, toCellError } from './cell-faults.ts';
+import { say } from '../text/say.ts';
 
 /** One value as the calculating engine passes it about, and a value or a whole list. */
 export type Scalar = SimpleRangeValue['data'][number][number];
@@ -50,12 +51,15 @@ export function knownNumber(value: EngineValue): number | CellError {
 
 function textAsNumber(text: string): CellError {
   return toCellError(
-    fault('text-as-number', `“${text}” is text, and this formula needs a number there.`),
+    fault(
+      'text-as-number',
+      say('“{text}” is text, and this formula needs a number there.', { text }),
+    ),
   );
 }
 
 function listLeftOver(): CellError {
   return toCellError(
-    fault('list-left-over', 'A list stands only inside a function such as AVERAGE(herd.epg).'),
+    fault('list-left-over', say('A list stands only inside a function such as AVERAGE(herd.epg).')),
   );
 }

@@ -26,6 +26,7 @@ import { openDayRoots } from './plan.ts';
 import { Season } from './season.ts';
 import { Slots } from './slots.ts';
 import { parseStored } from './stored-formula.ts';
+import { say } from '../text/say.ts';
 
 /** An engine with nothing in it; `pause` lets the page breathe between slices of long work. */
 export function createEngine(pause: Pause = nextTurn): Engine {
@@ -148,7 +149,7 @@ class BookEngine implements Engine {
     if (isFault(syntax)) return syntax;
     const place = { notebook, kinds: book.plan.kinds, layout: book.layout, day };
     const slot = row === undefined ? null : book.slotOf(row);
-    if (slot === undefined) return fault('no-animal', 'That animal is not in this notebook.');
+    if (slot === undefined) return fault('no-animal', say('That animal is not in this notebook.'));
     const compiled = slot === null ? looseFigure(syntax, place, null) : looseRow(syntax, place);
     if (isFault(compiled)) return compiled;
     if (!book.has(compiled.needs)) inOneGo(book.extend(compiled.needs));

@@ -3,6 +3,7 @@ import { columnsOf, daysOf, figuresOf, limitsOf } from '../notebook/read.ts';
 import { FUNCTION_FORMS, formText } from './function-form.ts';
 import { FACTS, PROTOCOL_NAMES, type FactName, type ProtocolName } from './names.ts';
 import { tokenize } from './tokens.ts';
+import { say } from '../text/say.ts';
 
 /** Where a formula stands: in each row, once for the herd, or as a condition of a criterion. */
 export type FormulaPlace = 'column' | 'figure' | 'criterion';
@@ -27,25 +28,25 @@ export interface Completions {
 }
 
 const factHelp: Readonly<Record<FactName, string>> = {
-  tag: 'The animal’s tag, as text.',
-  group: 'The group it is in that day, as text.',
-  class: 'Ewe, lamb, ram, wether, doe, kid or buck.',
-  species: 'Sheep or goat.',
-  age: 'Months since it was born.',
-  days_treated: 'Days since its last treatment, while counts still show it.',
+  tag: say('The animal’s tag, as text.'),
+  group: say('The group it is in that day, as text.'),
+  class: say('Ewe, lamb, ram, wether, doe, kid or buck.'),
+  species: say('Sheep or goat.'),
+  age: say('Months since it was born.'),
+  days_treated: say('Days since its last treatment, while counts still show it.'),
 };
 
 const protocolHelp: Readonly<Record<ProtocolName, string>> = {
-  day_grams: 'The day’s grams of dung in a cup.',
-  day_fluid: 'The day’s mL of fluid added.',
-  day_area: 'The day’s mL under one counted grid.',
-  day_areas: 'How many grids the day counts.',
+  day_grams: say('The day’s grams of dung in a cup.'),
+  day_fluid: say('The day’s mL of fluid added.'),
+  day_area: say('The day’s mL under one counted grid.'),
+  day_areas: say('How many grids the day counts.'),
 };
 
 const starters: readonly Completion[] = [
-  list('herd', 'herd.', 'All animals present: herd.epg stands inside a function of lists.'),
-  list('previous', 'previous.', 'This animal on the sampling day before: previous.epg.'),
-  list('last', 'last.', 'This animal’s last count before this day: last.epg.'),
+  list('herd', 'herd.', say('All animals present: herd.epg stands inside a function of lists.')),
+  list('previous', 'previous.', say('This animal on the sampling day before: previous.epg.')),
+  list('last', 'last.', say('This animal’s last count before this day: last.epg.')),
 ];
 
 function list(name: string, insert: string, help: string): Completion {
@@ -127,10 +128,10 @@ function named(
 /** Groups, and sampling days other than by name: `herd["lambs"].`, `herd[2026-05-03].` */
 function insideBracket(notebook: Notebook, groups: readonly string[]): readonly Completion[] {
   return [
-    ...groups.map((group) => list(group, `"${group}"].`, 'The animals of this group.')),
+    ...groups.map((group) => list(group, `"${group}"].`, say('The animals of this group.'))),
     ...daysOf(notebook).map(({ date, label }) => {
       const day = label ? `${date} ${label}` : date;
-      return list(day, `${day}].`, 'The animals on that day.');
+      return list(day, `${day}].`, say('The animals on that day.'));
     }),
   ];
 }

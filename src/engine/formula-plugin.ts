@@ -6,6 +6,7 @@ import { tradeFunction } from './function-names.ts';
 import { GUARDS } from './guards.ts';
 import { callTrade } from './trade-call.ts';
 import { TRADE_FUNCTIONS } from './trade-functions/all-trade-functions.ts';
+import { say } from '../text/say.ts';
 
 type Parsed = Parameters<FunctionPlugin['evaluateAst']>;
 
@@ -38,7 +39,7 @@ class FormulaPlugin extends FunctionPlugin {
 }
 
 function unknown(name: string): CellError {
-  return toCellError(fault('unknown-function', `“${name}” is not a known function.`));
+  return toCellError(fault('unknown-function', say('“{name}” is not a known function.', { name })));
 }
 
 HyperFormula.registerFunctionPlugin(FormulaPlugin, {

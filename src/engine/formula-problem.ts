@@ -1,4 +1,5 @@
 import { fault, type Fault } from '../../shared/value.ts';
+import { say } from '../text/say.ts';
 
 /**
  * Carries a fault out of the depth of a formula to the function that was asked to read it, which
@@ -25,5 +26,5 @@ export function orFault<T>(read: () => T): T | Fault {
 
 /** `at` counts from 0, people from 1. */
 export function place(at: number): string {
-  return `(at character ${at + 1})`;
+  return say('(at character {it})', { it: at + 1 });
 }

@@ -3,6 +3,7 @@ import type { Takes } from './function-row.ts';
 import { ORDINARY_FUNCTIONS, type OrdinaryFunction } from './ordinary-functions.ts';
 import { TRADE_FUNCTIONS } from './trade-functions/all-trade-functions.ts';
 import type { Param, TradeFunction } from './trade-functions/trade-function.ts';
+import { say } from '../text/say.ts';
 
 /** One argument as help shows it: `factor`, "epg per egg". */
 export interface ArgumentForm {
@@ -29,7 +30,7 @@ const kindWords: Readonly<Record<Takes, string>> = {
   truth: 'condition',
   any: 'value',
   list: 'list',
-  'list or number': 'list or number',
+  'list or number': say('list or number'),
   name: 'name',
 };
 

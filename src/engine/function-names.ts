@@ -5,6 +5,7 @@ import { TRADE_FUNCTIONS } from './trade-functions/all-trade-functions.ts';
 import type { TradeFunction } from './trade-functions/trade-function.ts';
 import { fault, type Fault } from '../../shared/value.ts';
 import { place } from './formula-problem.ts';
+import { say } from '../text/say.ts';
 
 const byName = new Map<string, FunctionRow>();
 for (const row of ORDINARY_FUNCTIONS) byName.set(row.name, row);
@@ -14,21 +15,21 @@ const tradeByName = new Map(TRADE_FUNCTIONS.map((trade) => [trade.name, trade]))
 
 /** What changes or points by itself, and why it has no place here. */
 const refused: Readonly<Record<string, string>> = {
-  RAND: 'would give another figure each time',
-  RANDBETWEEN: 'would give another figure each time',
-  NOW: 'would give another figure each time: type the date',
-  TODAY: 'would give another figure each day: type the date',
-  INDIRECT: 'speaks of cell addresses, and here columns have names',
-  OFFSET: 'speaks of cell addresses, and here columns have names',
-  ADDRESS: 'speaks of cell addresses, and here columns have names',
-  ROW: 'speaks of cell addresses, and here columns have names',
-  ROWS: 'speaks of cell addresses, and here columns have names',
-  COLUMN: 'speaks of cell addresses, and here columns have names',
-  COLUMNS: 'speaks of cell addresses, and here columns have names',
-  VLOOKUP: 'speaks of cell addresses: write herd[2026-05-03].epg or previous.epg',
-  HLOOKUP: 'speaks of cell addresses: write herd[2026-05-03].epg or previous.epg',
-  INDEX: 'speaks of cell addresses: write herd[2026-05-03].epg or previous.epg',
-  MATCH: 'speaks of cell addresses: write herd[2026-05-03].epg or previous.epg',
+  RAND: say('would give another figure each time'),
+  RANDBETWEEN: say('would give another figure each time'),
+  NOW: say('would give another figure each time: type the date'),
+  TODAY: say('would give another figure each day: type the date'),
+  INDIRECT: say('speaks of cell addresses, and here columns have names'),
+  OFFSET: say('speaks of cell addresses, and here columns have names'),
+  ADDRESS: say('speaks of cell addresses, and here columns have names'),
+  ROW: say('speaks of cell addresses, and here columns have names'),
+  ROWS: say('speaks of cell addresses, and here columns have names'),
+  COLUMN: say('speaks of cell addresses, and here columns have names'),
+  COLUMNS: say('speaks of cell addresses, and here columns have names'),
+  VLOOKUP: say('speaks of cell addresses: write herd[2026-05-03].epg or previous.epg'),
+  HLOOKUP: say('speaks of cell addresses: write herd[2026-05-03].epg or previous.epg'),
+  INDEX: say('speaks of cell addresses: write herd[2026-05-03].epg or previous.epg'),
+  MATCH: say('speaks of cell addresses: write herd[2026-05-03].epg or previous.epg'),
 };
 
 function rowOf(trade: TradeFunction): FunctionRow {
@@ -50,10 +51,13 @@ export function functionNamed(name: string, at: number): FunctionRow | Fault {
   const row = byName.get(name);
   if (row) return row;
   const near = nearest(name, byName.keys());
-  const hint = near === null ? '' : ` The nearest known function is ${near}.`;
+  const hint = near === null ? '' : say(' The nearest known function is {near}.', { near });
   const why = Object.hasOwn(refused, name) ? refused[name] : undefined;
   return why === undefined
-    ? fault('unknown-function', `“${name}” is not a known function ${place(at)}.${hint}`)
+    ? fault(
+        'unknown-function',
+        say('“{name}” is not a known function {place}.{hint}', { name, place: place(at), hint }),
+      )
     : fault('refused-function', `“${name}” ${place(at)} ${why}.`);
 }
 

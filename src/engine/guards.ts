@@ -14,6 +14,7 @@ import {
 } from './engine-values.ts';
 import { countBlank, countIf, countUnique } from './list-counting.ts';
 import { unquoted } from './quoted.ts';
+import { say } from '../text/say.ts';
 
 /** A function that only the compiler writes, or that replaces a spreadsheet's own where that one misreads blanks. */
 type Guard = (args: Args) => EngineValue;
@@ -55,7 +56,9 @@ function enough(summary: EngineValue): EngineValue {
   return toCellError(
     fault(
       'too-few',
-      'There are too few known figures for this, or they do not fit: a spread needs 2, a ranking as many as its place.',
+      say(
+        'There are too few known figures for this, or they do not fit: a spread needs 2, a ranking as many as its place.',
+      ),
     ),
   );
 }
@@ -76,7 +79,9 @@ function truthOnly(value: EngineValue): boolean | CellError {
   return toCellError(
     fault(
       'not-a-condition',
-      `${typeof found === 'number' ? found : `“${found}”`} is not TRUE or FALSE. Write a condition, such as eyelid >= 4.`,
+      say('{it} is not TRUE or FALSE. Write a condition, such as eyelid >= 4.', {
+        it: typeof found === 'number' ? found : `“${found}”`,
+      }),
     ),
   );
 }

@@ -6,6 +6,7 @@ import { finiteNumber, type CellContent } from './cell-content.ts';
 import type { Layout } from './layout.ts';
 import { idOf } from './node.ts';
 import { faultFormula, type PlannedNode } from './plan.ts';
+import { say } from '../text/say.ts';
 
 /** What goes into the engine for one head line of a day: a limit, a line of the protocol, a figure. */
 export function headContent(
@@ -21,7 +22,7 @@ export function headContent(
   if (value !== null) return value;
   const key = limitsOf(notebook).find((limit) => limit.id === id)?.key ?? id;
   return layout.template(
-    faultFormula(fault('no-limit', `“${key}” has no value yet: set it in Limits.`)),
+    faultFormula(fault('no-limit', say('“{key}” has no value yet: set it in Limits.', { key }))),
   );
 }
 

@@ -1,3 +1,5 @@
+import { say } from '../text/say.ts';
+
 /** What a formula or a part of it comes out as; `any` where only the values can tell. */
 export type Kind = 'number' | 'text' | 'truth' | 'any';
 
@@ -8,5 +10,10 @@ export function eitherKind(a: Kind, b: Kind): Kind {
 
 /** The kind in a sentence: "text", "a number", "TRUE or FALSE". */
 export function kindInWords(kind: Kind): string {
-  return { number: 'a number', text: 'text', truth: 'TRUE or FALSE', any: 'a value' }[kind];
+  return {
+    number: say('a number'),
+    text: 'text',
+    truth: say('TRUE or FALSE'),
+    any: say('a value'),
+  }[kind];
 }

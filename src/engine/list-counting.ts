@@ -10,6 +10,7 @@ import {
   type Args,
   type Scalar,
 } from './engine-values.ts';
+import { say } from '../text/say.ts';
 
 type Test = (entry: number | string | boolean) => boolean;
 
@@ -29,7 +30,7 @@ export function countIf(args: Args): number | CellError {
   const length = lists[0]?.length ?? 0;
   if (lists.some((list) => list.length !== length)) {
     return toCellError(
-      fault('unequal-lists', 'The lists of COUNTIFS must be of the same animals.'),
+      fault('unequal-lists', say('The lists of COUNTIFS must be of the same animals.')),
     );
   }
   let count = 0;
@@ -86,7 +87,7 @@ export function countUnique(lists: readonly EngineValue[]): number | CellError {
       if (value instanceof CellError) return value;
       seen.add(
         typeof value === 'number'
-          ? `number ${Number(value.toPrecision(10))}`
+          ? say('number {Number}', { Number: Number(value.toPrecision(10)) })
           : `${typeof value} ${String(value).toLowerCase()}`,
       );
     }

@@ -9,6 +9,7 @@ import type { Target } from './names.ts';
 import { parseStored } from './stored-formula.ts';
 import type { Syntax } from './syntax.ts';
 import { ROW } from './template.ts';
+import { say } from '../text/say.ts';
 
 /** Figures that name figures that name figures: more than this is no page a person wrote. */
 const MOST_FIGURES_WITHIN = 12;
@@ -51,10 +52,13 @@ function figureWithin(
 ): Compiled | Fault {
   const at = `${figure.id} ${place.day}`;
   if (within.length >= MOST_FIGURES_WITHIN) {
-    return fault('too-deep', 'Too many figures name one another here. Write the formula out.');
+    return fault('too-deep', say('Too many figures name one another here. Write the formula out.'));
   }
   if (within.includes(at)) {
-    return fault('loop', `The figure “${figure.key}” leads back to itself. Change its formula.`);
+    return fault(
+      'loop',
+      say('The figure “{key}” leads back to itself. Change its formula.', { key: figure.key }),
+    );
   }
   const syntax = parseStored(place.notebook, figure.formula);
   if (isFault(syntax)) return syntax;

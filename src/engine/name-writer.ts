@@ -11,6 +11,7 @@ import { targetOf, type Target } from './names.ts';
 import { dayNodeKey, nodeOf, type DayNode, type NodeKey } from './node.ts';
 import { quoted } from './quoted.ts';
 import { partsOf, type Syntax } from './syntax.ts';
+import { say } from '../text/say.ts';
 
 type Own = Extract<Syntax, { kind: 'own' }>;
 type List = Extract<Syntax, { kind: 'list' }>;
@@ -51,7 +52,10 @@ export class NameWriter {
     if (node.when === 'last')
       throw new FormulaProblem(
         'formula',
-        `“last.” ${place(node.at)} goes with an animal's column. Write previous.${node.name.shown}.`,
+        say("“last.” {place} goes with an animal's column. Write previous.{shown}.", {
+          place: place(node.at),
+          shown: node.name.shown,
+        }),
       );
     return { text: this.head(node, target, key, bare), kind };
   }
@@ -65,7 +69,10 @@ export class NameWriter {
     if (target.kind !== 'column' && target.kind !== 'fact')
       throw new FormulaProblem(
         'formula',
-        `“${node.name.shown}” ${place(node.at)} is one figure and no column: write it without “herd.”.`,
+        say('“{shown}” {place} is one figure and no column: write it without “herd.”.', {
+          shown: node.name.shown,
+          place: place(node.at),
+        }),
       );
     const day = node.day === null ? today : dayNamed(notebook, today, node.day);
     if (isFault(day)) throw new FormulaProblem(day.fault, day.sentence);
@@ -91,7 +98,10 @@ export class NameWriter {
     if (target.kind === 'column' && target.column.kind === 'outcome')
       throw new FormulaProblem(
         'formula',
-        `“${target.column.key}” ${place(at)} is what the treatment criteria say; formulas cannot use it.`,
+        say('“{key}” {place} is what the treatment criteria say; formulas cannot use it.', {
+          key: target.column.key,
+          place: place(at),
+        }),
       );
   }
 
@@ -99,10 +109,17 @@ export class NameWriter {
     if (this.context.place === 'figure')
       throw new FormulaProblem(
         'own-row',
-        `“${key}” ${place(node.at)} is one animal's. For all animals write herd.${node.name.shown}.`,
+        say("“{key}” {place} is one animal's. For all animals write herd.{shown}.", {
+          key,
+          place: place(node.at),
+          shown: node.name.shown,
+        }),
       );
     if (target.kind === 'fact' && node.when === 'last')
-      throw new FormulaProblem('formula', `“last.” ${place(node.at)} goes with a column.`);
+      throw new FormulaProblem(
+        'formula',
+        say('“last.” {place} goes with a column.', { place: place(node.at) }),
+      );
   }
 
   private rowAddress(node: Own, target: Target): string {

@@ -4,6 +4,7 @@ import { columnByKey, columnOf, columnsOf, figuresOf, limitsOf } from '../notebo
 import { known } from '../notebook/cell.ts';
 import { nearest } from './nearest.ts';
 import type { WrittenName } from './syntax.ts';
+import { say } from '../text/say.ts';
 
 /**
  * The animal's own facts that formulas may name. Text, but for two numbers: `age` in months with decimals,
@@ -59,7 +60,9 @@ function boundTarget(
   }
   return fault(
     'removed-name',
-    `“${shown}” was removed from the notebook. Bring it back, or take it out of this formula.`,
+    say('“{shown}” was removed from the notebook. Bring it back, or take it out of this formula.', {
+      shown,
+    }),
   );
 }
 
@@ -67,12 +70,15 @@ function unknownName(notebook: Notebook, shown: string): Fault {
   if (/^[a-z]{1,2}\d{1,5}$/i.test(shown)) {
     return fault(
       'unknown-name',
-      `“${shown}” looks like a cell address. Here columns have names, such as epg or herd.epg.`,
+      say(
+        '“{shown}” looks like a cell address. Here columns have names, such as epg or herd.epg.',
+        { shown },
+      ),
     );
   }
   const near = nearest(shown, namesKnown(notebook));
-  const hint = near === null ? '' : ` The nearest known name is “${near}”.`;
-  return fault('unknown-name', `“${shown}” is not a known name.${hint}`);
+  const hint = near === null ? '' : say(' The nearest known name is “{near}”.', { near });
+  return fault('unknown-name', say('“{shown}” is not a known name.{hint}', { shown, hint }));
 }
 
 /** Every name that formulas of this notebook may use. */

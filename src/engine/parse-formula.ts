@@ -2,6 +2,7 @@ import type { Fault } from '../../shared/value.ts';
 import { FormulaProblem, orFault, place } from './formula-problem.ts';
 import type { Operator, Syntax, When, WrittenName } from './syntax.ts';
 import { boundOf, textOf, type Token } from './tokens.ts';
+import { say } from '../text/say.ts';
 
 /** Binding strength of the two-sided operators; `^` is taken from the left, as spreadsheets do. */
 const strength: Readonly<Record<string, number>> = {
@@ -61,7 +62,7 @@ class FormulaReader {
 
   whole(): Syntax {
     if (this.isMark('=')) this.next++;
-    if (!this.peek()) throw new FormulaProblem('empty-formula', 'The formula is empty.');
+    if (!this.peek()) throw new FormulaProblem('empty-formula', say('The formula is empty.'));
     const formula = this.expression(1);
     const rest = this.peek();
     if (rest) throw this.unexpected(rest);
@@ -136,7 +137,7 @@ class FormulaReader {
 
   private bracketed(): Syntax {
     const inner = this.expression(1);
-    this.expect(')', 'a closing bracket “)”');
+    this.expect(')', say('a closing bracket “)”'));
     return inner;
   }
 
@@ -188,7 +189,7 @@ class FormulaReader {
         args.push({ kind: 'blank', at: token.at });
       else args.push(this.expression(1));
       if (this.isMark(')')) break;
-      this.expect(',', 'a comma “,” or a closing bracket “)”');
+      this.expect(',', say('a comma “,” or a closing bracket “)”'));
     }
     this.next++;
     return args;
@@ -225,7 +226,7 @@ class FormulaReader {
         day = inner;
       }
     }
-    this.expect('.', 'a full stop and a column name, as in herd.epg,');
+    this.expect('.', say('a full stop and a column name, as in herd.epg,'));
     return { kind: 'list', group, day, name: this.nameOf(this.take()), at: token.at };
   }
 
@@ -234,7 +235,10 @@ class FormulaReader {
     if (token.kind === 'name') return { table: null, shown: token.text };
     throw new FormulaProblem(
       'formula',
-      `A name is missing before “${token.text}” ${place(token.at)}.`,
+      say('A name is missing before “{text}” {place}.', {
+        text: token.text,
+        place: place(token.at),
+      }),
     );
   }
 
@@ -255,8 +259,12 @@ class FormulaReader {
       throw new FormulaProblem(
         'formula',
         token
-          ? `The formula needs ${what} before “${token.text}” ${place(token.at)}.`
-          : `The formula ends too early: it needs ${what}.`,
+          ? say('The formula needs {what} before “{text}” {place}.', {
+              what,
+              text: token.text,
+              place: place(token.at),
+            })
+          : say('The formula ends too early: it needs {what}.', { what }),
       );
   }
 
@@ -269,44 +277,66 @@ class FormulaReader {
     if (token) return token;
     throw new FormulaProblem(
       'formula',
-      `The formula ends too early: something is missing at its end ${place(this.end)}.`,
+      say('The formula ends too early: something is missing at its end {place}.', {
+        place: place(this.end),
+      }),
     );
   }
 
   private unexpected({ text, at, kind }: Token): FormulaProblem {
     const where = place(at);
     if (text === ';')
-      return new FormulaProblem('formula', `Part arguments with a comma, not “;” ${where}.`);
+      return new FormulaProblem(
+        'formula',
+        say('Part arguments with a comma, not “;” {where}.', { where }),
+      );
     if (text === ':' || text === '!' || text === '$')
       return new FormulaProblem(
         'formula',
-        `“${text}” ${where} belongs to cell addresses. Here columns have names: write herd.epg for all animals.`,
+        say(
+          '“{text}” {where} belongs to cell addresses. Here columns have names: write herd.epg for all animals.',
+          { text, where },
+        ),
       );
     if (kind === 'bad' && /^["“]/.test(text))
-      return new FormulaProblem('formula', `The quotation mark ${where} is never closed.`);
+      return new FormulaProblem(
+        'formula',
+        say('The quotation mark {where} is never closed.', { where }),
+      );
     if (text.startsWith('['))
       return new FormulaProblem(
         'formula',
-        `“[” ${where} is only for days and groups: herd["lambs"].epg.`,
+        say('“[” {where} is only for days and groups: herd["lambs"].epg.', { where }),
       );
     if (kind === 'number' || text === ',')
       return new FormulaProblem(
         'formula',
-        `“${text}” ${where} does not fit there. Decimals are written with a point, 0.5, and arguments in brackets.`,
+        say(
+          '“{text}” {where} does not fit there. Decimals are written with a point, 0.5, and arguments in brackets.',
+          { text, where },
+        ),
       );
-    return new FormulaProblem('formula', `“${text}” ${where} does not fit there.`);
+    return new FormulaProblem(
+      'formula',
+      say('“{text}” {where} does not fit there.', { text, where }),
+    );
   }
 }
 
 function tooDeep(): FormulaProblem {
   return new FormulaProblem(
     'too-deep',
-    'The formula is too long, or has too many brackets in one another. Split it over two columns.',
+    say(
+      'The formula is too long, or has too many brackets in one another. Split it over two columns.',
+    ),
   );
 }
 
 function finite(token: Token): number {
   const value = Number(token.text);
   if (Number.isFinite(value)) return value;
-  throw new FormulaProblem('formula', `The number ${token.text} ${place(token.at)} is too large.`);
+  throw new FormulaProblem(
+    'formula',
+    say('The number {text} {place} is too large.', { text: token.text, place: place(token.at) }),
+  );
 }

@@ -14,6 +14,7 @@ import { FACTS } from './names.ts';
 import { dayNodeKey, idOf, isRowNode, type DayNode, type NodeKey } from './node.ts';
 import { quoted } from './quoted.ts';
 import { parseStored } from './stored-formula.ts';
+import { say } from '../text/say.ts';
 
 /** One thing that stands in the engine for a day. */
 export interface PlannedNode extends DayNode {
@@ -144,7 +145,7 @@ export function wrongForPlace(node: NodeKey, compiled: Compiled): Fault | null {
   if (!node.startsWith('k:') || compiled.kind === 'truth' || compiled.kind === 'any') return null;
   return fault(
     'not-a-condition',
-    'A criterion must come out TRUE or FALSE. Write a condition, such as eyelid >= 4.',
+    say('A criterion must come out TRUE or FALSE. Write a condition, such as eyelid >= 4.'),
   );
 }
 
@@ -179,13 +180,15 @@ function loopFault(
     const id = idOf(planned.node);
     const named =
       columnOf(notebook, id) ?? figuresOf(notebook).find((figure) => figure.id === id) ?? null;
-    return `“${named?.key ?? id}”${isOneDay ? '' : ` of ${showDayId(planned.day)}`}`;
+    return `“${named?.key ?? id}”${isOneDay ? '' : say(' of {showDayId}', { showDayId: showDayId(planned.day) })}`;
   });
   const first = names[0] ?? '';
   const sentence =
     names.length === 2
-      ? `The formula of ${first} names itself. Take ${first} out of it.`
-      : `These formulas lead round in a circle: ${names.join(' → ')}. Change one of them.`;
+      ? say('The formula of {first} names itself. Take {first} out of it.', { first })
+      : say('These formulas lead round in a circle: {names}. Change one of them.', {
+          names: names.join(' → '),
+        });
   return fault('loop', sentence);
 }
 

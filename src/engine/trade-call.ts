@@ -10,6 +10,7 @@ import {
   type Scalar,
 } from './engine-values.ts';
 import type { Given, List, Param, TradeFunction } from './trade-functions/trade-function.ts';
+import { say } from '../text/say.ts';
 
 type Read = number | string | List | undefined;
 
@@ -59,8 +60,13 @@ function readArg(name: string, param: Param, value: EngineValue): Read | CellErr
   const [single] = list;
   if (single === undefined) return undefined;
   if (list.length === 1) return readScalar(name, param, single);
-  const what = param.takes === 'text' ? 'one text' : 'one number';
-  return toCellError(fault('wrong-kind', `${name} needs ${what} for ${param.name}, not a list.`));
+  const what = param.takes === 'text' ? say('one text') : say('one number');
+  return toCellError(
+    fault(
+      'wrong-kind',
+      say('{name} needs {what} for {name2}, not a list.', { name, what, name2: param.name }),
+    ),
+  );
 }
 
 function readScalar(name: string, param: Param, single: Scalar): Read | CellError {
@@ -68,9 +74,9 @@ function readScalar(name: string, param: Param, single: Scalar): Read | CellErro
   const found = known(single);
   if (found instanceof CellError) return found;
   if (param.takes === 'text') {
-    return typeof found === 'string' ? found : wrongKind(name, param, 'a text', found);
+    return typeof found === 'string' ? found : wrongKind(name, param, say('a text'), found);
   }
-  return typeof found === 'number' ? found : wrongKind(name, param, 'a number', found);
+  return typeof found === 'number' ? found : wrongKind(name, param, say('a number'), found);
 }
 
 function readList(name: string, param: Param, value: EngineValue): List | CellError {
@@ -90,17 +96,30 @@ function readList(name: string, param: Param, value: EngineValue): List | CellEr
 
 function wrongKind(name: string, param: Param, needs: string, found: unknown): CellError {
   return toCellError(
-    fault('wrong-kind', `${name} needs ${needs} for ${param.name}, not “${String(found)}”.`),
+    fault(
+      'wrong-kind',
+      say('{name} needs {needs} for {name2}, not “{found}”.', {
+        name,
+        needs,
+        name2: param.name,
+        found: String(found),
+      }),
+    ),
   );
 }
 
 function tooMany(trade: TradeFunction): CellError {
-  return toCellError(fault('arguments', `${trade.name} was given too many arguments.`));
+  return toCellError(
+    fault('arguments', say('{name} was given too many arguments.', { name: trade.name })),
+  );
 }
 
 function notFinite(trade: TradeFunction): CellError {
   return toCellError(
-    fault('no-number', `${trade.name} has no finite answer for these values. Check them.`),
+    fault(
+      'no-number',
+      say('{name} has no finite answer for these values. Check them.', { name: trade.name }),
+    ),
   );
 }
 

@@ -3,6 +3,7 @@ import type { Edit, Path } from '../../shared/edit.ts';
 import type { Notebook } from '../../shared/notebook.ts';
 import { sameJson } from './cell.ts';
 import { eachCell } from './merge-values.ts';
+import { say } from '../text/say.ts';
 
 /** A place for which two copies hold different values, newest first: a person chooses. */
 export interface Clash {
@@ -59,5 +60,9 @@ export function clashesOf(notebook: Notebook): readonly Clash[] {
 
 /** The ordinary edit that settles a clash: the value chosen supersedes the others. */
 export function choosing(clash: Clash, value: Json, place: string): Edit {
-  return { label: `the choice for ${place}`, source: 'merge', sets: [{ path: clash.path, value }] };
+  return {
+    label: say('the choice for {place}', { place }),
+    source: 'merge',
+    sets: [{ path: clash.path, value }],
+  };
 }

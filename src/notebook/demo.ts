@@ -10,6 +10,7 @@ import { addDay } from './edit-days.ts';
 import { fromTemplate } from './from-template.ts';
 import { columnByKey } from './read.ts';
 import { ordersAtEnd, setsOf } from './record-sets.ts';
+import { say } from '../text/say.ts';
 
 /** The id under which the demo is kept, so that it is made once and edits stay. */
 export const demoId = 'demo-nettlewick-top';
@@ -27,8 +28,8 @@ export function demoNotebook(
 ): Notebook {
   const start = fromTemplate(template, {
     id: demoId,
-    title: 'Nettlewick Top',
-    place: 'an invented hill smallholding',
+    title: say('Nettlewick Top'),
+    place: say('an invented hill smallholding'),
     stamp,
     bind,
   });
@@ -37,16 +38,17 @@ export function demoNotebook(
     return isFault(added) ? notebook : applyEdit(notebook, added.edit, stamp).notebook;
   }, start);
   const sets = [...animalSets(withDays), ...treatmentSets(), ...aboutSets()];
-  return applyEdit(withDays, { label: 'the demo', source: 'template', sets }, stamp).notebook;
+  return applyEdit(withDays, { label: say('the demo'), source: 'template', sets }, stamp).notebook;
 }
 
 function aboutSets(): SetTo[] {
-  const words =
-    'This notebook is a demo: place, animals and counts are invented. Change anything; it stays on this device. On the last day look at G-013 (too many to count), L-003 (one chamber only), L-011 (pale, no count) and W-107 (spoiled).';
+  const words = say(
+    'This notebook is a demo: place, animals and counts are invented. Change anything; it stays on this device. On the last day look at G-013 (too many to count), L-003 (one chamber only), L-011 (pale, no count) and W-107 (spoiled).',
+  );
   return [
     ...setsOf('about', 'notebook', { demo: true, herdWord: 'flock' }),
     { path: ['blocks', 'b-note-demo', 'kind'], value: 'note' },
-    { path: ['blocks', 'b-note-demo', 'title'], value: 'About this demo' },
+    { path: ['blocks', 'b-note-demo', 'title'], value: say('About this demo') },
     { path: ['blocks', 'b-note-demo', 'text'], value: words },
     { path: ['blocks', 'b-note-demo', 'order'], value: 'b00' },
   ];
@@ -59,7 +61,7 @@ function animalSets(notebook: Notebook): SetTo[] {
     const [tag = '', name, species, kind, group = '', ...days] = line.split('|');
     const id = `a-${tag}`;
     const born = kind === 'lamb' ? '2026-03-25' : kind === 'kid' ? '2026-04-02' : undefined;
-    const stage = kind === 'ewe' || kind === 'doe' ? 'in milk' : undefined;
+    const stage = kind === 'ewe' || kind === 'doe' ? say('in milk') : undefined;
     return [
       ...setsOf('animals', id, { tag, name, species, class: kind, born, stage, order: orders[i] }),
       { path: ['groups', id, demoDays[0]] as const, value: group },
@@ -98,13 +100,13 @@ function treatmentSets(): SetTo[] {
   const date = demoDays[1];
   return [
     ...setsOf('products', 'p-demo', {
-      name: 'the drench in the blue can (invented)',
+      name: say('the drench in the blue can (invented)'),
       activeGroup: '',
       species: ['sheep', 'goat'],
-      route: 'by mouth',
+      route: say('by mouth'),
       afterDays: 21,
-      meat: { kind: 'not stated' },
-      milk: { kind: 'not stated' },
+      meat: { kind: say('not stated') },
+      milk: { kind: say('not stated') },
       order: 'a0',
     }),
     ...demoTreated.flatMap((tag) =>
@@ -113,7 +115,7 @@ function treatmentSets(): SetTo[] {
         product: 'p-demo',
         date,
         by: 'demo',
-        route: 'by mouth',
+        route: say('by mouth'),
         byLabel: false,
         note: 'invented',
       }),

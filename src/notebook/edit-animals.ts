@@ -4,6 +4,7 @@ import { fault, isFault, type Fault } from '../../shared/value.ts';
 import { canonicalTag } from '../text/tag.ts';
 import { animalOf, animalsOf } from './read.ts';
 import { orderBefore, ordersAtEnd, setsOf } from './record-sets.ts';
+import { say } from '../text/say.ts';
 
 /** What may be said of a new animal; only the tag is needed. */
 export type NewAnimal = Partial<Omit<AnimalFacts, 'order' | 'removed'>> & {
@@ -23,7 +24,7 @@ export function addAnimals(
   since: string,
 ): Edit | Fault {
   if (added.length === 0)
-    return fault('no-animals', 'There is no tag to add. Type or paste at least one.');
+    return fault('no-animals', say('There is no tag to add. Type or paste at least one.'));
   const known = tagsByKey(animalsOf(notebook));
   const orders = ordersAtEnd(animalsOf(notebook), added.length);
   const sets: SetTo[] = [];
@@ -35,7 +36,10 @@ export function addAnimals(
     sets.push(...setsOf('animals', id, { ...facts, order: orders[i] }));
     if (group) sets.push({ path: ['groups', id, facts.arrived ?? since], value: group });
   }
-  const label = added.length === 1 ? `adding ${added[0]?.tag}` : `adding ${added.length} animals`;
+  const label =
+    added.length === 1
+      ? say('adding {tag}', { tag: added[0]?.tag })
+      : say('adding {n} animals', { n: added.length });
   return { label, source: 'typed', sets };
 }
 
@@ -54,8 +58,8 @@ function freeKey(known: ReadonlyMap<string, string>, tag: string): string | Faul
   if (isFault(read)) return read;
   const taken = known.get(read.key);
   if (taken === undefined) return read.key;
-  const as = taken === tag ? '' : ` as ${taken}`;
-  return fault('tag-taken', `${tag} is already in the notebook${as}.`);
+  const as = taken === tag ? '' : say(' as {taken}', { taken });
+  return fault('tag-taken', say('{tag} is already in the notebook{as}.', { tag, as }));
 }
 
 /** Changes facts of one animal; a tag that another animal bears is refused. */
@@ -65,14 +69,14 @@ export function changeAnimal(
   facts: Partial<AnimalFacts>,
 ): Edit | Fault {
   const animal = animalOf(notebook, id);
-  if (!animal) return fault('no-animal', 'That animal is not in this notebook.');
+  if (!animal) return fault('no-animal', say('That animal is not in this notebook.'));
   if (facts.tag !== undefined && facts.tag !== animal.tag) {
     const others = animalsOf(notebook).filter((other) => other.id !== id);
     const key = freeKey(tagsByKey(others), facts.tag);
     if (isFault(key)) return key;
   }
   return {
-    label: `a change to ${animal.tag}`,
+    label: say('a change to {tag}', { tag: animal.tag }),
     source: 'typed',
     sets: setsOf('animals', id, facts),
   };
@@ -86,9 +90,11 @@ export function moveToGroup(
   date: string,
 ): Edit {
   const who =
-    ids.length === 1 ? (animalOf(notebook, ids[0] ?? '')?.tag ?? '') : `${ids.length} animals`;
+    ids.length === 1
+      ? (animalOf(notebook, ids[0] ?? '')?.tag ?? '')
+      : say('{n} animals', { n: ids.length });
   return {
-    label: `moving ${who} to ${group || 'no group'}`,
+    label: say('moving {who} to {it}', { who, it: group || say('no group') }),
     source: 'typed',
     sets: ids.map((id) => ({ path: ['groups', id, date] as const, value: group })),
   };
@@ -102,9 +108,11 @@ export function leaveFarm(
   why: string,
 ): Edit {
   const who =
-    ids.length === 1 ? (animalOf(notebook, ids[0] ?? '')?.tag ?? '') : `${ids.length} animals`;
+    ids.length === 1
+      ? (animalOf(notebook, ids[0] ?? '')?.tag ?? '')
+      : say('{n} animals', { n: ids.length });
   return {
-    label: date === null ? `bringing back ${who}` : `${who} leaving`,
+    label: date === null ? say('bringing back {who}', { who }) : say('{who} leaving', { who }),
     source: 'typed',
     sets: ids.flatMap((id) => [
       { path: ['animals', id, 'left'] as const, value: date },
@@ -116,9 +124,11 @@ export function leaveFarm(
 /** Takes animals off the list; their readings stay and undo brings them back. */
 export function removeAnimals(notebook: Notebook, ids: readonly string[]): Edit {
   const who =
-    ids.length === 1 ? (animalOf(notebook, ids[0] ?? '')?.tag ?? '') : `${ids.length} animals`;
+    ids.length === 1
+      ? (animalOf(notebook, ids[0] ?? '')?.tag ?? '')
+      : say('{n} animals', { n: ids.length });
   return {
-    label: `removing ${who}`,
+    label: say('removing {who}', { who }),
     source: 'typed',
     sets: ids.map((id) => ({ path: ['animals', id, 'removed'] as const, value: true })),
   };
@@ -128,5 +138,9 @@ export function removeAnimals(notebook: Notebook, ids: readonly string[]): Edit 
 export function reorderAnimal(notebook: Notebook, id: string, beforeId: string | null): Edit {
   const order = orderBefore(animalsOf(notebook), id, beforeId);
   const tag = animalOf(notebook, id)?.tag ?? '';
-  return { label: `the place of ${tag}`, source: 'typed', sets: setsOf('animals', id, { order }) };
+  return {
+    label: say('the place of {tag}', { tag }),
+    source: 'typed',
+    sets: setsOf('animals', id, { order }),
+  };
 }

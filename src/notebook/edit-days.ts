@@ -5,6 +5,7 @@ import { dayId } from '../text/day-id.ts';
 import { newest } from './cell.ts';
 import { dayOf, daysOf, defaultsOf, limitsOf } from './read.ts';
 import { setsOf } from './record-sets.ts';
+import { say } from '../text/say.ts';
 
 /** A day as people read it: its date, and its label where it has one. */
 export function dayName(notebook: Notebook, id: string): string {
@@ -29,15 +30,24 @@ export function addDay(
   if (there && there.removed !== true && there.date !== undefined)
     return fault(
       'day-there',
-      `${dayName(notebook, id)} is already there. Open it, or give the second sampling a label, like evening.`,
+      say(
+        '{dayName} is already there. Open it, or give the second sampling a label, like evening.',
+        { dayName: dayName(notebook, id) },
+      ),
     );
   const revived: SetTo[] = [{ path: ['days', id, 'removed'], value: null }];
   if (there?.date !== undefined)
-    return { id, edit: { label: `bringing back ${id}`, source: 'typed', sets: revived } };
+    return {
+      id,
+      edit: { label: say('bringing back {id}', { id }), source: 'typed', sets: revived },
+    };
   const { id: _, ...copy } = defaultsOf(notebook) as Partial<DayCopy> & { id?: string };
   const facts = { date, label: label.trim() || undefined, countedBy, ...copy };
   const sets = [...revived, ...setsOf('days', id, facts), ...limitCopies(notebook, id)];
-  return { id, edit: { label: `adding ${date} ${label}`.trim(), source: 'typed', sets } };
+  return {
+    id,
+    edit: { label: say('adding {date} {label}', { date, label }).trim(), source: 'typed', sets },
+  };
 }
 
 function limitCopies(notebook: Notebook, dayId: string): SetTo[] {
@@ -50,7 +60,7 @@ function limitCopies(notebook: Notebook, dayId: string): SetTo[] {
 /** Takes a day off the page; its readings stay and undo, or adding it again, brings it back. */
 export function removeDay(notebook: Notebook, id: string): Edit {
   return {
-    label: `removing ${dayName(notebook, id)}`,
+    label: say('removing {dayName}', { dayName: dayName(notebook, id) }),
     source: 'typed',
     sets: [{ path: ['days', id, 'removed'], value: true }],
   };

@@ -10,6 +10,7 @@ import type { Fault } from '../../shared/value.ts';
 import { keyFault } from './key-name.ts';
 import { blocksOf, columnOf, columnsOf, figuresOf } from './read.ts';
 import { orderAtEnd, orderBefore, setsOf } from './record-sets.ts';
+import { say } from '../text/say.ts';
 
 /** Adds a column at the right end. Its formula, if any, is already a stored one. */
 export function addColumn(
@@ -21,7 +22,7 @@ export function addColumn(
   if (wrong) return wrong;
   const order = orderAtEnd(columnsOf(notebook));
   const sets = setsOf('columns', id, { about: 'animal', ...facts, order });
-  return { label: `adding the column ${facts.label}`, source: 'typed', sets };
+  return { label: say('adding the column {label}', { label: facts.label }), source: 'typed', sets };
 }
 
 /** Changes facts of a column; renaming its key changes one field, formulas follow by its id. */
@@ -32,14 +33,22 @@ export function changeColumn(
 ): Edit | Fault {
   const wrong = facts.key === undefined ? null : keyFault(notebook, facts.key, id);
   if (wrong) return wrong;
-  const label = columnOf(notebook, id)?.label ?? 'a column';
-  return { label: `a change to ${label}`, source: 'typed', sets: setsOf('columns', id, facts) };
+  const label = columnOf(notebook, id)?.label ?? say('a column');
+  return {
+    label: say('a change to {label}', { label }),
+    source: 'typed',
+    sets: setsOf('columns', id, facts),
+  };
 }
 
 /** Puts a column before another one (`null`: last). */
 export function reorderColumn(notebook: Notebook, id: string, beforeId: string | null): Edit {
   const order = orderBefore(columnsOf(notebook), id, beforeId);
-  return { label: 'the order of columns', source: 'typed', sets: setsOf('columns', id, { order }) };
+  return {
+    label: say('the order of columns'),
+    source: 'typed',
+    sets: setsOf('columns', id, { order }),
+  };
 }
 
 /** Adds a figure line at the end. Its formula is already a stored one. */
@@ -51,7 +60,7 @@ export function addFigure(
   const wrong = keyFault(notebook, facts.key);
   if (wrong) return wrong;
   const sets = setsOf('figures', id, { ...facts, order: orderAtEnd(figuresOf(notebook)) });
-  return { label: `adding the figure ${facts.label}`, source: 'typed', sets };
+  return { label: say('adding the figure {label}', { label: facts.label }), source: 'typed', sets };
 }
 
 export function changeFigure(
@@ -61,19 +70,27 @@ export function changeFigure(
 ): Edit | Fault {
   const wrong = facts.key === undefined ? null : keyFault(notebook, facts.key, id);
   if (wrong) return wrong;
-  return { label: 'a change to a figure', source: 'typed', sets: setsOf('figures', id, facts) };
+  return {
+    label: say('a change to a figure'),
+    source: 'typed',
+    sets: setsOf('figures', id, facts),
+  };
 }
 
 export function reorderFigure(notebook: Notebook, id: string, beforeId: string | null): Edit {
   const order = orderBefore(figuresOf(notebook), id, beforeId);
-  return { label: 'the order of figures', source: 'typed', sets: setsOf('figures', id, { order }) };
+  return {
+    label: say('the order of figures'),
+    source: 'typed',
+    sets: setsOf('figures', id, { order }),
+  };
 }
 
 /** Adds a block at the end of the page. */
 export function addBlock(notebook: Notebook, id: string, kind: BlockKind, title: string): Edit {
   const order = orderAtEnd(blocksOf(notebook));
   return {
-    label: `adding ${title}`,
+    label: say('adding {title}', { title }),
     source: 'typed',
     sets: setsOf('blocks', id, { kind, title, order }),
   };
@@ -85,7 +102,11 @@ export function changeBlock(id: string, facts: Partial<BlockFacts>, label: strin
 
 export function reorderBlock(notebook: Notebook, id: string, beforeId: string | null): Edit {
   const order = orderBefore(blocksOf(notebook), id, beforeId);
-  return { label: 'the order of blocks', source: 'typed', sets: setsOf('blocks', id, { order }) };
+  return {
+    label: say('the order of blocks'),
+    source: 'typed',
+    sets: setsOf('blocks', id, { order }),
+  };
 }
 
 /** Marks a record as removed; it stays in the notebook and undo brings it back. */

@@ -3,6 +3,7 @@ import { fault, isFault, type Fault } from '../../shared/value.ts';
 import { TOLERANCE } from '../stats/at-least.ts';
 import { eggFactor } from '../stats/egg-factor.ts';
 import { exact, product, sum, toNumber } from '../stats/exact-decimal.ts';
+import { say } from '../text/say.ts';
 
 /** A typed factor farther than this from the sum gets a warning: published ones are rounded (67 for 66.67). */
 export const MOST_ROUNDED = 0.035;
@@ -30,7 +31,10 @@ export function fluidAdded(sample: Pick<Sample, 'grams' | 'fluidMl' | 'fluidIs'>
     ? added
     : fault(
         'made-up-too-small',
-        `${sample.grams} g of dung alone fill more than ${sample.fluidMl} mL. Check the grams and the mL made up to.`,
+        say(
+          '{grams} g of dung alone fill more than {fluidMl} mL. Check the grams and the mL made up to.',
+          { grams: sample.grams, fluidMl: sample.fluidMl },
+        ),
       );
 }
 
@@ -47,12 +51,16 @@ export function factorSum(sample: Sample, mark: '.' | ',' = '.'): FactorSum | Fa
   if (isFault(added)) return added;
   const factor = eggFactor(grams, added, areaMl, areas);
   if (isFault(factor)) return factor;
-  const say = (amount: number): string => amountWords(amount, mark);
+  const amount = (size: number): string => amountWords(size, mark);
   const whole =
     sample.fluidIs === 'made up to'
-      ? `${say(sample.fluidMl)} mL`
-      : `(${say(sample.fluidMl)} mL + ${say(grams)} g)`;
-  const seen = `(${say(grams)} g × ${say(areaMl)} mL × ${say(areas)})`;
+      ? say('{fluid} mL', { fluid: amount(sample.fluidMl) })
+      : say('({fluid} mL + {grams} g)', { fluid: amount(sample.fluidMl), grams: amount(grams) });
+  const seen = say('({grams} g × {area} mL × {areas})', {
+    grams: amount(grams),
+    area: amount(areaMl),
+    areas: amount(areas),
+  });
   return { factor, words: `${whole} ÷ ${seen} ${equalsWords(factor, mark)}` };
 }
 
@@ -72,7 +80,15 @@ export function typedFactorFault(
   const size = amountWords(Math.abs(apart) * 100, mark, 0);
   return fault(
     'factor-apart',
-    `The factor typed, ${amountWords(typed, mark)}, is ${size} % ${apart > 0 ? 'above' : 'below'} what the grams, fluid and areas give: ${sum.words}. Right for a method that concentrates the eggs; otherwise check them.`,
+    say(
+      'The factor typed, {amountWords}, is {size} % {it} what the grams, fluid and areas give: {words}. Right for a method that concentrates the eggs; otherwise check them.',
+      {
+        amountWords: amountWords(typed, mark),
+        size,
+        it: apart > 0 ? 'above' : 'below',
+        words: sum.words,
+      },
+    ),
   );
 }
 

@@ -32,6 +32,7 @@ import {
   withdrawal,
   type Check,
 } from './value-checks.ts';
+import { say } from '../text/say.ts';
 
 /** A check for every fact: a fact added to the language of the notebook is missed here at once. */
 type Checks<T> = { readonly [K in keyof T]-?: Check };
@@ -46,7 +47,7 @@ const animalClass = oneOf<AnimalClass>({
   kid: true,
   buck: true,
 });
-const texts = listOf(text, 'a list of words');
+const texts = listOf(text, say('a list of words'));
 
 const animals: Checks<AnimalFacts> = {
   tag: text,
@@ -105,7 +106,7 @@ const columns: Checks<ColumnFacts> = {
 };
 
 const criterion = thing(
-  'a list of criteria, each with id, reason and condition,',
+  say('a list of criteria, each with id, reason and condition,'),
   { id: text, reason: text, condition: text },
   {
     ready: text,
@@ -127,8 +128,8 @@ const defaults: Checks<DayCopy> = {
   lanes: number,
   fluid: text,
   gravity: number,
-  criteria: listOf(criterion, 'a list of criteria, each with id, reason and condition,'),
-  lookedFor: listOf(text, 'a list of column ids'),
+  criteria: listOf(criterion, say('a list of criteria, each with id, reason and condition,')),
+  lookedFor: listOf(text, say('a list of column ids')),
 };
 
 const days: Checks<DayFacts> = { ...defaults, date, label: text, countedBy: text, removed: flag };
@@ -136,7 +137,7 @@ const days: Checks<DayFacts> = { ...defaults, date, label: text, countedBy: text
 const cups: Checks<CupFacts> = {
   day: text,
   number,
-  animalIds: listOf(text, 'a list of animal ids'),
+  animalIds: listOf(text, say('a list of animal ids')),
   removed: flag,
 };
 
@@ -194,7 +195,7 @@ const products: Checks<ProductFacts> = {
   mgPerKg: number,
   mgPerMl: number,
   stepMl: number,
-  species: listOf(species, 'a list of "sheep", "goat"'),
+  species: listOf(species, say('a list of "sheep", "goat"')),
   route: text,
   batch: text,
   expires: text,
@@ -243,7 +244,7 @@ const about: Checks<AboutFacts> = {
   demo: flag,
 };
 
-const decision = thing('a decision, with treat, reason and values,', {
+const decision = thing(say('a decision, with treat, reason and values,'), {
   treat: flag,
   reason: text,
   values: anyThing,

@@ -1,6 +1,7 @@
 import type { Notebook } from '../../shared/notebook.ts';
 import { fault, type Fault } from '../../shared/value.ts';
 import { columnsOf, figuresOf, limitsOf } from './read.ts';
+import { say } from '../text/say.ts';
 
 /** Names that formulas already use for something else. */
 export const reservedNames: ReadonlySet<string> = new Set([
@@ -16,19 +17,25 @@ export function keyFault(notebook: Notebook, key: string, exceptId?: string): Fa
   if (!/^[a-z][a-z0-9_]{0,39}$/.test(key))
     return fault(
       'bad-name',
-      `"${key}" cannot be a name in formulas. Use small letters, digits and underscores, starting with a letter.`,
+      say(
+        '"{key}" cannot be a name in formulas. Use small letters, digits and underscores, starting with a letter.',
+        { key },
+      ),
     );
   if (reservedNames.has(key))
     return fault(
       'reserved-name',
-      `"${key}" already means something in formulas. Choose another name.`,
+      say('"{key}" already means something in formulas. Choose another name.', { key }),
     );
   const named = [...columnsOf(notebook), ...limitsOf(notebook), ...figuresOf(notebook)];
   const owner = named.find((record) => record.key === key && record.id !== exceptId);
   if (owner)
     return fault(
       'name-taken',
-      `"${key}" is already the name of ${owner.label ?? owner.key}. Choose another.`,
+      say('"{key}" is already the name of {label}. Choose another.', {
+        key,
+        label: owner.label ?? owner.key,
+      }),
     );
   return null;
 }

@@ -4,6 +4,7 @@ import { newest } from './cell.ts';
 import { presentAnimals } from './present.ts';
 import { animalOf, byText } from './read.ts';
 import { orderBefore } from './record-sets.ts';
+import { say } from '../text/say.ts';
 
 /** The two orders of a day: cups at the bench, animals in the yard. */
 export type LineKind = 'bench' | 'yard';
@@ -36,7 +37,10 @@ export function putBehind(
   const order = orderBefore(line, row, line[at]?.id ?? null);
   const tag = animalOf(notebook, row)?.tag ?? row;
   return {
-    label: `the place of ${tag} ${kind === 'bench' ? 'at the bench' : 'in the yard'}`,
+    label: say('the place of {tag} {it}', {
+      tag,
+      it: kind === 'bench' ? say('at the bench') : say('in the yard'),
+    }),
     source: 'typed',
     sets: [{ path: [kind, dayId, row], value: order }],
   };

@@ -7,6 +7,7 @@ import { clashesOf, type Clash } from './clashes.ts';
 import { mergeSeen, mergeValues } from './merge-values.ts';
 import { revive, type Revived } from './revive.ts';
 import { sameAnimals, uniting, type United } from './unite.ts';
+import { say } from '../text/say.ts';
 
 /** A device whose clock runs, or ran, more than a day ahead. */
 export interface ClockAhead {
@@ -101,8 +102,9 @@ export function clocksAhead(seen: Seen, now: number): readonly ClockAhead[] {
     .map(([device, [ms]]) => ({
       device,
       ms,
-      sentence:
-        `The clock of the other device (${device}) is ${Math.floor((ms - now) / dayMs)} days ahead, ` +
-        'or this one is behind. Set both; until then its values show first where two copies differ.',
+      sentence: say(
+        'The clock of the other device ({device}) is {floor} days ahead, or this one is behind. Set both; until then its values show first where two copies differ.',
+        { device, floor: Math.floor((ms - now) / dayMs) },
+      ),
     }));
 }

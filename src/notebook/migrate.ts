@@ -1,5 +1,6 @@
 import { fault, isFault, type Fault } from '../../shared/value.ts';
 import { isBranch } from './sound-parts.ts';
+import { say } from '../text/say.ts';
 
 /** The version of the notebook that this program writes. */
 export const notebookVersion = 1;
@@ -35,7 +36,9 @@ export function migrate(
   if (!Number.isInteger(version) || (version as number) < 1)
     return fault(
       'no-version',
-      'This notebook does not say which version it is (version should be 1, 2, …), so it cannot be read safely. Open an earlier copy of the file.',
+      say(
+        'This notebook does not say which version it is (version should be 1, 2, …), so it cannot be read safely. Open an earlier copy of the file.',
+      ),
     );
   const newer = newerVersion(version as number, language, present);
   if (newer) return newer;
@@ -45,7 +48,10 @@ export function migrate(
     if (!step)
       return fault(
         'version-lost',
-        `This notebook has version ${at}, and this program has no step from there. Please report it; the file itself is unharmed.`,
+        say(
+          'This notebook has version {at}, and this program has no step from there. Please report it; the file itself is unharmed.',
+          { at },
+        ),
       );
     notebook = { ...step(notebook), version: at + 1 };
   }
@@ -62,7 +68,9 @@ export function newerVersion(
   return isNewer
     ? fault(
         'newer-version',
-        'This notebook was written by a newer Sampling Daybook than this one. Open it there, or update this one by reloading the page with a network. Nothing was changed.',
+        say(
+          'This notebook was written by a newer Sampling Daybook than this one. Open it there, or update this one by reloading the page with a network. Nothing was changed.',
+        ),
       )
     : null;
 }
@@ -72,10 +80,14 @@ function notANotebook(json: unknown): Fault {
   return format === 'sampling-daybook-template'
     ? fault(
         'template-not-notebook',
-        'This file is a template, not a notebook. Start a new notebook and choose it there as the template.',
+        say(
+          'This file is a template, not a notebook. Start a new notebook and choose it there as the template.',
+        ),
       )
     : fault(
         'not-a-notebook',
-        'This is not a notebook file of Sampling Daybook. A list of tags or counts can be brought in as a CSV file.',
+        say(
+          'This is not a notebook file of Sampling Daybook. A list of tags or counts can be brought in as a CSV file.',
+        ),
       );
 }

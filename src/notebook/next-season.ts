@@ -8,6 +8,7 @@ import { fromTemplate, type Making } from './from-template.ts';
 import { groupOn } from './present.ts';
 import { aboutOf, animalsOf, productsOf, treatmentsOf } from './read.ts';
 import { setsOf } from './record-sets.ts';
+import { say } from '../text/say.ts';
 
 /** The animals a season that begins on `from` starts with: those not gone by then. */
 export function animalsStaying(old: Notebook, from: string): readonly Animal[] {
@@ -57,6 +58,6 @@ export function nextSeason(
     ...productsOf(old).flatMap(({ id, ...facts }) => setsOf('products', id, facts)),
     ...treatmentsInForce(old, from).flatMap(({ id, ...facts }) => setsOf('treatments', id, facts)),
   ];
-  const edit = { label: 'carrying over', source: 'template' as const, sets };
+  const edit = { label: say('carrying over'), source: 'template' as const, sets };
   return applyEdit(start, edit, making.stamp).notebook;
 }

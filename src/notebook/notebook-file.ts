@@ -2,6 +2,7 @@ import type { Notebook } from '../../shared/notebook.ts';
 import { fault, isFault, type Fault } from '../../shared/value.ts';
 import { duplicateName } from './duplicate-names.ts';
 import { salvage, validate, type Salvaged } from './validate.ts';
+import { say } from '../text/say.ts';
 
 /** The notebook as the text of one file: JSON, one line for each table. */
 export function writeNotebookText(notebook: Notebook): string {
@@ -29,7 +30,10 @@ export function salvageNotebookText(text: string): Salvaged | Fault {
 function readJson(text: string): { readonly value: unknown } | Fault {
   const plain = text.replace(/^\ufeff/, '');
   if (plain.trim() === '')
-    return fault('empty-file', 'This file is empty. Choose the file the notebook was saved to.');
+    return fault(
+      'empty-file',
+      say('This file is empty. Choose the file the notebook was saved to.'),
+    );
   let value: unknown;
   try {
     value = JSON.parse(plain);
@@ -37,17 +41,24 @@ function readJson(text: string): { readonly value: unknown } | Fault {
     return plain.slice(0, 200).includes('"sampling-daybook"')
       ? fault(
           'damaged-file',
-          'This notebook file is damaged, or was not copied whole. Copy it or save it again where it came from.',
+          say(
+            'This notebook file is damaged, or was not copied whole. Copy it or save it again where it came from.',
+          ),
         )
       : fault(
           'not-json',
-          'This is not a notebook file. A list of tags or counts can be brought in as a CSV file.',
+          say(
+            'This is not a notebook file. A list of tags or counts can be brought in as a CSV file.',
+          ),
         );
   }
   const twice = duplicateName(plain);
   if (twice === null) return { value };
   return fault(
     'name-twice',
-    `${twice.join(' › ')}: this name stands twice in the file, and only one of the two could be kept. Nothing was opened; remove one of them, or save the file again where it came from.`,
+    say(
+      '{twice}: this name stands twice in the file, and only one of the two could be kept. Nothing was opened; remove one of them, or save the file again where it came from.',
+      { twice: twice.join(' › ') },
+    ),
   );
 }

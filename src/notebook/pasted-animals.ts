@@ -2,6 +2,7 @@ import type { AnimalClass, Notebook, Species } from '../../shared/notebook.ts';
 import { isFault } from '../../shared/value.ts';
 import { canonicalTag, likeTag, likeKey } from '../text/tag.ts';
 import { animalsOf } from './read.ts';
+import { say } from '../text/say.ts';
 
 /** One animal found in a pasted list. */
 export interface PastedAnimal {
@@ -41,7 +42,7 @@ export function speciesOfClass(kind: AnimalClass): Species | null {
 export function readPastedAnimals(notebook: Notebook, text: string): readonly PastedAnimal[] {
   const keys = new Map<string, string>();
   const likes = new Map<string, string>();
-  for (const { tag } of animalsOf(notebook)) note(keys, likes, tag, 'in the notebook');
+  for (const { tag } of animalsOf(notebook)) note(keys, likes, tag, say('in the notebook'));
   const found: PastedAnimal[] = [];
   for (const [at, line] of text.split(/\r\n|\r|\n/).entries()) {
     if (line.trim() === '') continue;
@@ -53,8 +54,11 @@ export function readPastedAnimals(notebook: Notebook, text: string): readonly Pa
       const unread = kind !== '' && told.class === null;
       const last = found[found.length - 1];
       if (unread && last?.isNew)
-        found[found.length - 1] = { ...last, remark: `"${kind}" is no class and is left out.` };
-      note(keys, likes, tag, `on line ${at + 1}`);
+        found[found.length - 1] = {
+          ...last,
+          remark: say('"{kind}" is no class and is left out.', { kind }),
+        };
+      note(keys, likes, tag, say('on line {it}', { it: at + 1 }));
     }
   }
   return found;
@@ -89,12 +93,12 @@ function verdict(
   likes: ReadonlyMap<string, string>,
 ): Pick<PastedAnimal, 'isNew' | 'remark'> {
   if (isFirst && /^(tags?|ear ?tags?|animals?|id)$/i.test(tag))
-    return { isNew: false, remark: 'Taken for the heading of the list and left out.' };
+    return { isNew: false, remark: say('Taken for the heading of the list and left out.') };
   const read = canonicalTag(tag);
   if (isFault(read)) return { isNew: false, remark: read.sentence };
   const where = keys.get(read.key);
   if (where !== undefined)
-    return { isNew: false, remark: `Already ${where}; it is not added again.` };
+    return { isNew: false, remark: say('Already {where}; it is not added again.', { where }) };
   const like = likes.get(likeKey(tag));
   const doubt = like === undefined ? null : likeTag(like, tag);
   return { isNew: true, remark: doubt?.sentence ?? read.doubt?.sentence ?? '' };

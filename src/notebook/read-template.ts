@@ -1,6 +1,7 @@
 import type { Template } from '../../shared/template.ts';
 import { fault, type Fault } from '../../shared/value.ts';
 import { reservedNames } from './key-name.ts';
+import { say } from '../text/say.ts';
 
 type Checked = { readonly [field: string]: unknown };
 
@@ -19,7 +20,9 @@ export function readTemplateText(text: string): Template | Fault {
   try {
     json = JSON.parse(text);
   } catch {
-    return wrong('This file is not a template: it is not JSON. Choose a file saved as a template.');
+    return wrong(
+      say('This file is not a template: it is not JSON. Choose a file saved as a template.'),
+    );
   }
   return readTemplate(json);
 }
@@ -27,31 +30,34 @@ export function readTemplateText(text: string): Template | Fault {
 export function readTemplate(json: unknown): Template | Fault {
   if (!isRecord(json) || json['format'] !== 'sampling-daybook-template')
     return wrong(
-      'This file is not a template of this notebook. Choose a file saved as a template.',
+      say('This file is not a template of this notebook. Choose a file saved as a template.'),
     );
   if (json['version'] !== 1)
     return wrong(
-      'This template was made by a newer version. Update this page, or save the template anew there.',
+      say(
+        'This template was made by a newer version. Update this page, or save the template anew there.',
+      ),
     );
   for (const field of ['id', 'name', 'purpose', 'nextSample'])
-    if (typeof json[field] !== 'string') return wrong(`The template’s ${field} is not text.`);
+    if (typeof json[field] !== 'string')
+      return wrong(say('The template’s {field} is not text.', { field }));
   if (!isListOf(json['checkList'], (line) => typeof line === 'string'))
-    return wrong('The template’s check list is not a list of lines.');
+    return wrong(say('The template’s check list is not a list of lines.'));
   return (
     protocolFault(json['protocol']) ??
     listFault(json, 'columns', ['key', 'label'], (column) =>
       columnKinds.has(String(column['kind']))
         ? null
-        : `has the unknown kind "${String(column['kind'])}"`,
+        : say('has the unknown kind "{String}"', { String: String(column['kind']) }),
     ) ??
     listFault(json, 'limits', ['key', 'label'], (limit) =>
       typeof limit['value'] === 'number' && Number.isFinite(limit['value'])
         ? null
-        : 'has no number as its value',
+        : say('has no number as its value'),
     ) ??
     listFault(json, 'figures', ['key', 'label', 'formula'], () => null) ??
     listFault(json, 'criteria', ['reason', 'condition'], (criterion) =>
-      typeof criterion['danger'] === 'number' ? null : 'has no number for its danger',
+      typeof criterion['danger'] === 'number' ? null : say('has no number for its danger'),
     ) ??
     listFault(json, 'blocks', ['kind', 'title'], () => null) ??
     namesFault(json) ??
@@ -60,11 +66,11 @@ export function readTemplate(json: unknown): Template | Fault {
 }
 
 function protocolFault(protocol: unknown): Fault | null {
-  if (!isRecord(protocol)) return wrong('The template has no protocol.');
+  if (!isRecord(protocol)) return wrong(say('The template has no protocol.'));
   for (const field of protocolFields) {
     const value = protocol[field];
     if (typeof value !== 'number' || !Number.isFinite(value) || value <= 0)
-      return wrong(`The template’s protocol › ${field} is not a number above 0.`);
+      return wrong(say('The template’s protocol › {field} is not a number above 0.', { field }));
   }
   return null;
 }
@@ -76,14 +82,18 @@ function listFault(
   more: (item: Checked) => string | null,
 ): Fault | null {
   const items = template[list];
-  if (!Array.isArray(items)) return wrong(`The template’s ${list} are not a list.`);
+  if (!Array.isArray(items)) return wrong(say('The template’s {list} are not a list.', { list }));
   for (const [i, item] of (items as readonly unknown[]).entries()) {
-    if (!isRecord(item)) return wrong(`The template’s ${list} › ${i + 1} is not a record.`);
+    if (!isRecord(item))
+      return wrong(say('The template’s {list} › {it} is not a record.', { list, it: i + 1 }));
     for (const field of texts)
       if (typeof item[field] !== 'string')
-        return wrong(`The template’s ${list} › ${i + 1} › ${field} is not text.`);
+        return wrong(
+          say('The template’s {list} › {it} › {field} is not text.', { list, it: i + 1, field }),
+        );
     const reason = more(item);
-    if (reason !== null) return wrong(`The template’s ${list} › ${i + 1} ${reason}.`);
+    if (reason !== null)
+      return wrong(say('The template’s {list} › {it} {reason}.', { list, it: i + 1, reason }));
   }
   return null;
 }
@@ -93,8 +103,10 @@ function namesFault(template: Checked): Fault | null {
   for (const list of ['columns', 'limits', 'figures'])
     for (const { key } of template[list] as readonly { readonly key: string }[]) {
       if (!/^[a-z][a-z0-9_]{0,39}$/.test(key) || reservedNames.has(key))
-        return wrong(`The template’s ${list}: "${key}" cannot be a name in formulas.`);
-      if (names.has(key)) return wrong(`The template uses the name "${key}" twice.`);
+        return wrong(
+          say('The template’s {list}: "{key}" cannot be a name in formulas.', { list, key }),
+        );
+      if (names.has(key)) return wrong(say('The template uses the name "{key}" twice.', { key }));
       names.add(key);
     }
   return null;

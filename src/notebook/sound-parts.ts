@@ -5,6 +5,7 @@ import { parseDayId } from '../text/day-id.ts';
 import { isFault } from '../../shared/value.ts';
 import { checkOf, tableNames } from './field-checks.ts';
 import { kindOnly, type Check } from './value-checks.ts';
+import { say } from '../text/say.ts';
 
 /** Something in a notebook that cannot be what it is meant to be, and where. */
 export interface Problem {
@@ -33,13 +34,20 @@ export function isBranch(value: unknown): value is Branch {
 
 /** What a value is, in a person's words, short enough for a sentence. */
 function described(value: unknown): string {
-  if (value === undefined) return 'nothing stands there';
+  if (value === undefined) return say('nothing stands there');
   const shown = JSON.stringify(value);
-  return `${shown.length > 60 ? `${shown.slice(0, 57)}…` : shown} stands there`;
+  return say('{it} stands there', { it: shown.length > 60 ? `${shown.slice(0, 57)}…` : shown });
 }
 
 function problem(path: readonly string[], expected: string, raw: unknown): Problem {
-  return { path, sentence: `${expected} was expected, and ${described(raw)}.`, raw };
+  return {
+    path,
+    sentence: say('{expected} was expected, and {described}.', {
+      expected,
+      described: described(raw),
+    }),
+    raw,
+  };
 }
 
 /**
@@ -53,7 +61,7 @@ function soundParts(
   isSound: (name: string, part: unknown) => unknown,
 ): Branch {
   if (!isBranch(branch)) {
-    report(problem(path, 'a table of named things', branch));
+    report(problem(path, say('a table of named things'), branch));
     return {};
   }
   let copy: [string, unknown][] | null = null;
@@ -91,10 +99,10 @@ function cellProblem(
   check: Check | undefined,
 ): Problem | null {
   if (!Array.isArray(cell) || cell.length === 0)
-    return problem(path, 'a list of values with their stamps', cell);
+    return problem(path, say('a list of values with their stamps'), cell);
   for (const entry of cell as unknown[]) {
     if (!Array.isArray(entry) || entry.length !== 2 || !isStamp(entry[1]))
-      return problem(path, 'a value with its stamp (milliseconds, counter, device)', entry);
+      return problem(path, say('a value with its stamp (milliseconds, counter, device)'), entry);
     const value = entry[0] as Json;
     const expected = value === null ? null : check?.(value);
     if (expected) return problem(path, expected, value);
@@ -111,25 +119,25 @@ const dayTables: ReadonlySet<string> = new Set(['days', 'bench', 'yard', 'decisi
 
 /** What the name of a record (of a day's readings) has to be; null where it is. */
 function recordNameExpected(table: string, name: string, strictness: Strictness): string | null {
-  if (!isName(name)) return 'an id without line breaks';
+  if (!isName(name)) return say('an id without line breaks');
   if (strictness === 'kept') return null;
   if (dayTables.has(table) && !isDayName(name))
-    return 'the name of a sampling day, like 2026-05-03 or 2026-05-03-evening,';
+    return say('the name of a sampling day, like 2026-05-03 or 2026-05-03-evening,');
   if (table === 'settings' && name !== 'default' && !isDayName(name))
-    return 'the name of a sampling day or "default"';
+    return say('the name of a sampling day or "default"');
   return null;
 }
 
 /** What the name of a field (a row, a column) has to be; null where it is. */
 function fieldNameExpected(table: string, name: string, strictness: Strictness): string | null {
-  if (!isName(name)) return 'an id without line breaks';
+  if (!isName(name)) return say('an id without line breaks');
   if (strictness === 'file' && table === 'groups' && !isDate(name))
-    return 'a day of the calendar, written like 2026-05-03,';
+    return say('a day of the calendar, written like 2026-05-03,');
   return null;
 }
 
 function misnamed(path: readonly string[], expected: string, raw: unknown): Problem {
-  return { path, sentence: `${expected} was expected as the name.`, raw };
+  return { path, sentence: say('{expected} was expected as the name.', { expected }), raw };
 }
 
 /** What a cell at a place may hold; undefined where only a later version knows. */
@@ -210,7 +218,7 @@ export function keptChangeProblem(path: readonly string[], cell: unknown): Probl
   const [table = '', , field = ''] = path;
   const isReading = table === 'readings';
   if (path.length !== (isReading ? 4 : 3) || !path.every(isName))
-    return problem(path, 'a place in the notebook', path);
+    return problem(path, say('a place in the notebook'), path);
   const known = isReading ? table : tableNames.find((name) => name === table);
   return cellProblem(path, cell, known && checkFor(known, field, 'kept'));
 }
@@ -219,7 +227,7 @@ export function keptChangeProblem(path: readonly string[], cell: unknown): Probl
 export function soundSeen(json: unknown, report: Report): Notebook['seen'] {
   const sound = soundParts(json, ['seen'], report, (device, seen) => {
     if (Array.isArray(seen) && isStamp([...(seen as unknown[]), device])) return seen as unknown;
-    report(problem(['seen', device], 'milliseconds and counter', seen));
+    report(problem(['seen', device], say('milliseconds and counter'), seen));
     return undefined;
   });
   return sound as Notebook['seen'];

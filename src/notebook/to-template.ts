@@ -11,6 +11,7 @@ import {
   limitsOf,
   limitValue,
 } from './read.ts';
+import { say } from '../text/say.ts';
 
 const fallback: Protocol = {
   grams: 2,
@@ -19,7 +20,7 @@ const fallback: Protocol = {
   areaMl: 0.15,
   areas: 2,
   lanes: 6,
-  fluid: 'sugar solution',
+  fluid: say('sugar solution'),
   gravity: 1.2,
 };
 

@@ -6,6 +6,7 @@ import { migrate } from './migrate.ts';
 import { animalsOf } from './read.ts';
 import { soundReadings, soundSeen, soundTable, type Problem } from './sound-parts.ts';
 import { tagKey } from './unite.ts';
+import { say } from '../text/say.ts';
 
 /** A notebook of what could be read, and what could not, to be kept aside. */
 export interface Salvaged {
@@ -28,8 +29,8 @@ export function validate(json: unknown): Notebook | Fault {
     rest.length === 0
       ? ''
       : rest.length === 1
-        ? ' One more place is wrong.'
-        : ` ${rest.length} more places are wrong.`;
+        ? say(' One more place is wrong.')
+        : say(' {n} more places are wrong.', { n: rest.length });
   const isTwice = problems.every(({ kind }) => kind === 'animal-twice');
   return fault(
     isTwice ? 'animal-twice' : 'wrong-notebook',
@@ -49,7 +50,7 @@ export function salvage(json: unknown): Salvaged | Fault {
   const report = (found: Problem): void => void problems.push(found);
   const { id } = present;
   if (typeof id !== 'string' || id === '')
-    return fault('no-id', 'id: this notebook has no id, so it cannot be told from others.');
+    return fault('no-id', say('id: this notebook has no id, so it cannot be told from others.'));
   const tables = tableNames.map((name) => [name, soundTable(name, present[name] ?? {}, report)]);
   const notebook = {
     ...present,
@@ -108,7 +109,10 @@ function animalsTwice(notebook: Notebook): Twice[] {
       kind: 'animal-twice',
       ids: [other, animal.id],
       path: ['animals', animal.id, 'tag'],
-      sentence: `${animal.tag} stands twice in the list of animals (${other} as ${before?.tag}, ${animal.id} as ${animal.tag}). One animal must have one line.`,
+      sentence: say(
+        '{tag} stands twice in the list of animals ({other} as {tag2}, {id} as {tag}). One animal must have one line.',
+        { tag: animal.tag, other, tag2: before?.tag, id: animal.id },
+      ),
       raw: animal.tag,
     });
   }

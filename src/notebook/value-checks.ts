@@ -1,5 +1,6 @@
 import type { Json } from '../../shared/cell.ts';
 import { isDate } from '../text/date.ts';
+import { say } from '../text/say.ts';
 
 /** What was expected, in words that end "… was expected"; null where the value is as it should be. */
 export type Check = (value: Json) => string | null;
@@ -12,10 +13,10 @@ function isThing(value: Json | undefined): value is Thing {
 
 export const text: Check = (value) => (typeof value === 'string' ? null : 'text');
 
-export const flag: Check = (value) => (typeof value === 'boolean' ? null : 'true or false');
+export const flag: Check = (value) => (typeof value === 'boolean' ? null : say('true or false'));
 
 export const number: Check = (value) =>
-  typeof value === 'number' && Number.isFinite(value) ? null : 'a number';
+  typeof value === 'number' && Number.isFinite(value) ? null : say('a number');
 
 /** Checks that ask for text of some form. */
 const forms = new WeakSet<Check>();
@@ -33,7 +34,7 @@ export function kindOnly(check: Check): Check {
 export const date: Check = form((value) =>
   typeof value === 'string' && isDate(value)
     ? null
-    : 'a day of the calendar, written like 2026-05-03,',
+    : say('a day of the calendar, written like 2026-05-03,'),
 );
 
 /** A day where it is known, empty text where it is not. */
@@ -44,7 +45,7 @@ export const roughDate: Check = form((value) =>
   typeof value === 'string' &&
   (/^((19|20|21)\d\d(-(0[1-9]|1[0-2]))?)?$/.test(value) || isDate(value))
     ? null
-    : 'a year, a month or a day, like 2024, 2024-03 or 2024-03-25,',
+    : say('a year, a month or a day, like 2024, 2024-03 or 2024-03-25,'),
 );
 
 /** One of a closed list; the record makes the compiler name them all. */
@@ -53,7 +54,7 @@ export function oneOf<T extends string>(words: Readonly<Record<T, true>>): Check
   return form((value) =>
     typeof value === 'string' && Object.hasOwn(words, value)
       ? null
-      : `one of ${list.map((word) => `"${word}"`).join(', ')}`,
+      : say('one of {list}', { list: list.map((word) => `"${word}"`).join(', ') }),
   );
 }
 
@@ -82,7 +83,7 @@ export function thing(
   };
 }
 
-export const anyThing: Check = (value) => (isThing(value) ? null : 'a list of named choices');
+export const anyThing: Check = (value) => (isThing(value) ? null : say('a list of named choices'));
 
 const withNumber = thing('', { text, value: number }, { unit: oneOf({ kg: true, lb: true }) });
 const readingKinds: Readonly<Record<string, Check>> = {
@@ -102,7 +103,7 @@ export const reading: Check = (value) => {
     typeof kind === 'string' && Object.hasOwn(readingKinds, kind) ? readingKinds[kind] : undefined;
   return check?.(value) === null
     ? null
-    : 'something typed, with its kind, its text and, for a number, its value,';
+    : say('something typed, with its kind, its text and, for a number, its value,');
 };
 
 export const withdrawal: Check = (value) => {
@@ -113,5 +114,5 @@ export const withdrawal: Check = (value) => {
       : kind === 'hours'
         ? thing('', { hours: number })(value) === null
         : kind === 'not permitted' || kind === 'not stated';
-  return isRight ? null : 'a withdrawal (days, hours, not permitted or not stated)';
+  return isRight ? null : say('a withdrawal (days, hours, not permitted or not stated)');
 };

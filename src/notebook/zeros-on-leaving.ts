@@ -1,6 +1,7 @@
 import type { Edit } from '../../shared/edit.ts';
 import type { Notebook } from '../../shared/notebook.ts';
 import { animalOf, columnOf, columnsOf, dayOf, readingOf } from './read.ts';
+import { say } from '../text/say.ts';
 
 /**
  * The edit that fills a counted cup's blank further egg types with 0, for the types this day says
@@ -31,5 +32,9 @@ export function zerosOnLeaving(notebook: Notebook, day: string, row: string): Ed
     }));
   if (sets.length === 0) return null;
   const who = animalOf(notebook, row)?.tag ?? row;
-  return { label: `zeros for the egg types looked for in ${who}`, source: 'fill', sets };
+  return {
+    label: say('zeros for the egg types looked for in {who}', { who }),
+    source: 'fill',
+    sets,
+  };
 }

@@ -10,6 +10,7 @@ import { undoing, type Origins } from '../notebook/undo.ts';
 import { zerosOnLeaving } from '../notebook/zeros-on-leaving.ts';
 import type { Clock } from './clock.ts';
 import { emptyHistory, withRedo, withStep, withUndo, type History } from './history.ts';
+import { say } from '../text/say.ts';
 
 /** Told once for each thing that happened, after the engine has taken it in. */
 export interface Notice {
@@ -39,7 +40,7 @@ export type Saved =
   | { readonly state: 'memory'; readonly sentence: string };
 
 /** What undo says of a merge, as long as it gives the former copy back. */
-export const mergeLabel = 'the merge of a second copy';
+export const mergeLabel = say('the merge of a second copy');
 
 /** Pairs of animals with equal tags that a person says are two. */
 export type KeepApart = readonly (readonly [string, string])[];

@@ -7,6 +7,7 @@ import {
   type CheckSetup,
   type VerdictCounts,
 } from './simulated-check.ts';
+import { say } from '../text/say.ts';
 
 /** A plan to try out: the set-up of a check, with several numbers of animals and several factors in place of one. */
 export type PlanSetup = Omit<CheckSetup, 'animals' | 'factorBefore' | 'factorAfter'> & {
@@ -62,7 +63,7 @@ export function* checkPlan(
 /** `null` for a plan that can be tried, else what is wrong with it. */
 export function checkPlanSetup(plan: PlanSetup): Fault | null {
   if (plan.animals.length === 0 || plan.factors.length === 0) {
-    return fault('bad-amount', 'Give at least one number of animals and one factor to try.');
+    return fault('bad-amount', say('Give at least one number of animals and one factor to try.'));
   }
   for (const setup of setupsOf(plan)) {
     const wrong = checkSetup(setup);

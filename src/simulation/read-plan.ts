@@ -2,6 +2,7 @@ import { isFault } from '../../shared/value.ts';
 import type { PlanAsked } from '../../shared/worker-messages.ts';
 import { parseNumber, type DecimalMark } from '../text/decimal-text.ts';
 import { planFault } from './try-plan.ts';
+import { say } from '../text/say.ts';
 
 /** The fields of a plan that a person can type in. */
 export const PLAN_FIELDS = [
@@ -54,46 +55,58 @@ export function readPlan(texts: PlanTexts, mark: DecimalMark, level: number): Pl
     return NaN;
   };
   const above0 = (field: PlanField, what: string): number =>
-    one(field, Number.MIN_VALUE, Infinity, `${what} must be more than 0.`);
+    one(field, Number.MIN_VALUE, Infinity, say('{what} must be more than 0.', { what }));
   const percent = (field: PlanField, what: string): number =>
-    one(field, -1000, 100, `${what} is a number in %, at most 100; below 0 the count goes up.`);
+    one(
+      field,
+      -1000,
+      100,
+      say('{what} is a number in %, at most 100; below 0 the count goes up.', { what }),
+    );
   const list = (field: PlanField, least: number, most: number, what: string): number[] => {
     const parts = texts[field].split(/[\s,;]+/).filter((part) => part !== '');
     const numbers = [...new Set(parts.map((part) => (/^\d+$/.test(part) ? Number(part) : NaN)))];
     const isRight = numbers.every((number) => number >= least && number <= most);
     if (isRight && numbers.length > 0 && numbers.length <= MOST_ENTRIES) return numbers;
-    faults[field] =
-      `Type up to ${MOST_ENTRIES} ${what}, each a whole number from ${least} to ${most}, with commas or spaces between.`;
+    faults[field] = say(
+      'Type up to {MOSTENTRIES} {what}, each a whole number from {least} to {most}, with commas or spaces between.',
+      { MOSTENTRIES: MOST_ENTRIES, what, least, most },
+    );
     return [];
   };
   const whole = (field: PlanField, most: number, what: string): number => {
-    const value = one(field, 1, most, `${what} must be a whole number from 1 to ${most}.`);
+    const value = one(
+      field,
+      1,
+      most,
+      say('{what} must be a whole number from 1 to {most}.', { what, most }),
+    );
     if (Number.isNaN(value) || Number.isInteger(value)) return value;
-    faults[field] = `${what} must be a whole number from 1 to ${most}.`;
+    faults[field] = say('{what} must be a whole number from 1 to {most}.', { what, most });
     return NaN;
   };
   const isAlike = texts.k.trim().toLowerCase() === ALIKE;
   const k = isAlike ? Infinity : above0('k', 'k');
-  const factor = above0('factor', 'What one egg stands for');
-  const areas = list('areas', 1, 20, 'numbers of areas');
+  const factor = above0('factor', say('What one egg stands for'));
+  const areas = list('areas', 1, 20, say('numbers of areas'));
   const plan: PlanAsked = {
-    meanEpg: above0('mean', 'The mean epg'),
+    meanEpg: above0('mean', say('The mean epg')),
     k,
     factors: areas.map((count) => factor / count),
-    animals: list('animals', 2, MOST_ANIMALS, 'numbers of animals'),
+    animals: list('animals', 2, MOST_ANIMALS, say('numbers of animals')),
     efficacies: [
-      percent('works', 'The reduction of the drug that works'),
-      percent('fails', 'The reduction of the drug that fails'),
+      percent('works', say('The reduction of the drug that works')),
+      percent('fails', say('The reduction of the drug that fails')),
     ],
-    expected: percent('expected', 'The expected reduction'),
-    threshold: percent('threshold', 'The lower threshold'),
+    expected: percent('expected', say('The expected reduction')),
+    threshold: percent('threshold', say('The lower threshold')),
     level,
-    runs: whole('runs', MOST_RUNS, 'The number of trials'),
-    seed: whole('seed', 1e9, 'The seed'),
+    runs: whole('runs', MOST_RUNS, say('The number of trials')),
+    seed: whole('seed', 1e9, say('The seed')),
   };
-  const error = above0('precision', 'The precision wanted') / 100;
+  const error = above0('precision', say('The precision wanted')) / 100;
   if (plan.threshold >= plan.expected)
-    faults.threshold = 'The lower threshold must be below the expected reduction.';
+    faults.threshold = say('The lower threshold must be below the expected reduction.');
   const { precision: _, ...ofPlan } = faults;
   const isSound = Object.keys(ofPlan).length === 0 && planFault(plan) === null;
   return {

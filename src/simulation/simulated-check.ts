@@ -11,6 +11,7 @@ import {
 } from '../stats/reduction-verdict.ts';
 import { randomGamma, randomPoisson } from './random-counts.ts';
 import { seededRandom, type Random } from './seeded-random.ts';
+import { say } from '../text/say.ts';
 
 /** A dewormer check to try out on paper. */
 export interface CheckSetup {
@@ -92,19 +93,19 @@ export function* checkInSlices(
 /** `null` for a set-up that can be tried, else what is wrong with it. */
 export function checkSetup(setup: CheckSetup): Fault | null {
   if (!Number.isInteger(setup.animals) || setup.animals < 2) {
-    return fault('bad-amount', 'The number of animals must be a whole number, 2 or more.');
+    return fault('bad-amount', say('The number of animals must be a whole number, 2 or more.'));
   }
   if (!Number.isInteger(setup.runs) || setup.runs < 1) {
-    return fault('bad-amount', 'The number of trials must be a whole number, 1 or more.');
+    return fault('bad-amount', say('The number of trials must be a whole number, 1 or more.'));
   }
   if (!(Number.isFinite(setup.efficacy) && setup.efficacy <= 100)) {
-    return fault('bad-amount', 'The true reduction in % must be a number, at most 100.');
+    return fault('bad-amount', say('The true reduction in % must be a number, at most 100.'));
   }
-  if (!Number.isFinite(setup.seed)) return fault('bad-amount', 'The seed must be a number.');
+  if (!Number.isFinite(setup.seed)) return fault('bad-amount', say('The seed must be a number.'));
   const verdict = reductionVerdict(0, 0, setup.expected, setup.threshold);
   return (
-    checkPositive(setup.meanEpg, 'The mean epg before treatment') ??
-    (setup.k === Infinity ? null : checkPositive(setup.k, 'The k of the herd')) ??
+    checkPositive(setup.meanEpg, say('The mean epg before treatment')) ??
+    (setup.k === Infinity ? null : checkPositive(setup.k, say('The k of the herd'))) ??
     checkFactor(setup.factorBefore) ??
     checkFactor(setup.factorAfter) ??
     checkLevel(setup.level) ??

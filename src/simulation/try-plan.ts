@@ -3,6 +3,7 @@ import type { Fault } from '../../shared/value.ts';
 import { fault } from '../../shared/value.ts';
 import { checkPlan, checkPlanSetup, type PlanSetup } from './check-plan.ts';
 import { SLICE_RUNS } from './simulated-check.ts';
+import { say } from '../text/say.ts';
 
 /** Animals simulated between two reports at most, so that large herds can be stopped as promptly as small ones. */
 const SLICE_ANIMALS = 5_000;
@@ -35,7 +36,7 @@ export function* tryPlan(plan: PlanAsked): Generator<PlanStand, void> {
 /** `null` for a plan that can be tried, else what is wrong with it. */
 export function planFault(plan: PlanAsked): Fault | null {
   if (plan.efficacies.length === 0) {
-    return fault('bad-amount', 'Give the true reduction of at least one drug to try.');
+    return fault('bad-amount', say('Give the true reduction of at least one drug to try.'));
   }
   for (const efficacy of plan.efficacies) {
     const wrong = checkPlanSetup(setupOf(plan, efficacy));

@@ -3,6 +3,7 @@ import { countedAnimals, type Factors } from './counted-animals.ts';
 import { countGroups } from './count-groups.ts';
 import { mean, variance } from './herd-mean.ts';
 import { fitNegativeBinomial } from './negative-binomial.ts';
+import { say } from '../text/say.ts';
 
 /**
  * Negative binomial k of the herd by maximum likelihood: small (below 1) where few animals shed most.
@@ -53,15 +54,18 @@ export function dispersionIndex(eggs: readonly (number | null)[]): number | Faul
 
 function checkSpread(eggs: readonly number[]): Fault | null {
   if (eggs.length < 2) {
-    return fault('too-few', 'At least 2 animals must be counted to see how they differ.');
+    return fault('too-few', say('At least 2 animals must be counted to see how they differ.'));
   }
   if (eggs.some((seen) => seen > 0)) return null;
-  return fault('no-eggs', 'No eggs were found in any animal, so there is no spread to work out.');
+  return fault(
+    'no-eggs',
+    say('No eggs were found in any animal, so there is no spread to work out.'),
+  );
 }
 
 function noSpread(): Fault {
   return fault(
     'no-spread',
-    'The counts differ no more than chance alone would make them, so there is no k to give.',
+    say('The counts differ no more than chance alone would make them, so there is no k to give.'),
   );
 }

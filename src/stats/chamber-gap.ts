@@ -2,6 +2,7 @@ import binomialCdf from '@stdlib/stats-base-dists-binomial-cdf';
 import binomialPmf from '@stdlib/stats-base-dists-binomial-pmf';
 import type { Fault } from '../../shared/value.ts';
 import { checkEggs, checkPositive } from './input-check.ts';
+import { say } from '../text/say.ts';
 
 /** Below this chance two chambers of one cup disagree more than luck explains. */
 export const CHAMBERS_DISAGREE_BELOW = 0.01;
@@ -23,8 +24,8 @@ export function chamberGap(first: number, second: number, part1 = 1, part2 = 1):
   const wrong =
     checkEggs(first) ??
     checkEggs(second) ??
-    checkPositive(part1, 'The part of the first chamber that was counted') ??
-    checkPositive(part2, 'The part of the second chamber that was counted');
+    checkPositive(part1, say('The part of the first chamber that was counted')) ??
+    checkPositive(part2, say('The part of the second chamber that was counted'));
   if (wrong) return wrong;
   const total = first + second;
   const p = part1 / (part1 + part2);

@@ -1,5 +1,6 @@
 import { fault, isFault, type Fault } from '../../shared/value.ts';
 import { checkEggs, checkFactor } from './input-check.ts';
+import { say } from '../text/say.ts';
 
 /** One factor for all animals, or one per animal (`null` where it is not known). Unit: epg per egg seen. */
 export type Factors = number | readonly (number | null)[];
@@ -24,7 +25,10 @@ export function checkLengths(count: number, factors: Factors): Fault | null {
   if (typeof factors === 'number' || factors.length === count) return null;
   return fault(
     'unequal-lists',
-    `There are ${count} counts but ${factors.length} factors: give one factor, or one for each animal.`,
+    say('There are {count} counts but {n} factors: give one factor, or one for each animal.', {
+      count,
+      n: factors.length,
+    }),
   );
 }
 
@@ -53,5 +57,5 @@ export function countedAnimals(
     counted.factors.push(factor);
     counted.rows.push(row);
   }
-  return counted.eggs.length === 0 ? fault('no-counts', 'No counts yet.') : counted;
+  return counted.eggs.length === 0 ? fault('no-counts', say('No counts yet.')) : counted;
 }

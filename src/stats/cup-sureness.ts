@@ -5,6 +5,7 @@ import type { PriorFound } from './herd-prior.ts';
 import type { Limits } from './limits.ts';
 import { overChance } from './over-chance.ts';
 import { epgHigh, epgLow, noEggLimit } from './poisson-limits.ts';
+import { say } from '../text/say.ts';
 
 /** One grid of a cup: eggs seen and the part of it that was counted. */
 export interface Chamber {
@@ -72,7 +73,7 @@ export function cupSureness(
 /** What to do where two chambers differ more than luck explains. */
 export const CHAMBER_ADVICE = fault(
   'chambers-apart',
-  'The chambers differ more than luck explains: stir, refill, recount, or check the typing.',
+  say('The chambers differ more than luck explains: stir, refill, recount, or check the typing.'),
 );
 
 function agreement(chambers: readonly Chamber[]): CupSureness['chambers'] {

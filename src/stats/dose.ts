@@ -11,6 +11,7 @@ import {
   type ExactDecimal,
 } from './exact-decimal.ts';
 import { checkPositive } from './input-check.ts';
+import { say } from '../text/say.ts';
 
 /** Rounding up to the syringe's step may add at most this share of the dose (own choice). */
 export const MOST_ADDED = 0.1;
@@ -32,9 +33,9 @@ export function doseMl(
   stepMl?: number,
 ): number | Fault {
   const wrong =
-    checkPositive(kg, 'The weight in kg') ??
-    checkPositive(mgPerKg, 'The mg per kg') ??
-    checkPositive(mgPerMl, 'The mg per mL');
+    checkPositive(kg, say('The weight in kg')) ??
+    checkPositive(mgPerKg, say('The mg per kg')) ??
+    checkPositive(mgPerMl, say('The mg per mL'));
   if (wrong) return wrong;
   return onStep(quotient(product(exact(kg), exact(mgPerKg)), exact(mgPerMl)), stepMl);
 }
@@ -50,16 +51,16 @@ export function doseByLabel(
   stepMl?: number,
 ): number | Fault {
   const wrong =
-    checkPositive(kg, 'The weight in kg') ??
-    checkPositive(ml, 'The mL of the label') ??
-    checkPositive(perKg, 'The kg that the label names');
+    checkPositive(kg, say('The weight in kg')) ??
+    checkPositive(ml, say('The mL of the label')) ??
+    checkPositive(perKg, say('The kg that the label names'));
   if (wrong) return wrong;
   return onStep(quotient(product(exact(kg), exact(ml)), exact(perKg)), stepMl);
 }
 
 function onStep(dose: ExactDecimal, stepMl: number | undefined): number | Fault {
   if (stepMl === undefined) return toNumber(dose);
-  const wrong = checkPositive(stepMl, 'The step of the syringe in mL');
+  const wrong = checkPositive(stepMl, say('The step of the syringe in mL'));
   if (wrong) return wrong;
   const step = exact(stepMl);
   const slack = exact(1 - TOLERANCE);
@@ -69,7 +70,10 @@ function onStep(dose: ExactDecimal, stepMl: number | undefined): number | Fault 
   if (compare(drawn, most) <= 0) return toNumber(drawn);
   return fault(
     'coarse-syringe',
-    `The dose is ${shown(dose)} mL and the syringe steps by ${stepMl} mL: rounding up would add more than 10 %. Use a finer syringe.`,
+    say(
+      'The dose is {shown} mL and the syringe steps by {stepMl} mL: rounding up would add more than 10 %. Use a finer syringe.',
+      { shown: shown(dose), stepMl },
+    ),
   );
 }
 

@@ -1,6 +1,7 @@
 import type { Fault } from '../../shared/value.ts';
 import { exact, product, quotient, sum, toNumber } from './exact-decimal.ts';
 import { checkNotNegative, checkPositive } from './input-check.ts';
+import { say } from '../text/say.ts';
 
 /**
  * Multiplication factor: how many eggs per gram one egg under the microscope stands for.
@@ -21,10 +22,10 @@ export function eggFactor(
   areas: number,
 ): number | Fault {
   const wrong =
-    checkPositive(grams, 'The grams of dung') ??
-    checkNotNegative(fluidMl, 'The mL of fluid added') ??
-    checkPositive(areaMl, 'The mL under one counted area') ??
-    checkPositive(areas, 'The number of areas counted');
+    checkPositive(grams, say('The grams of dung')) ??
+    checkNotNegative(fluidMl, say('The mL of fluid added')) ??
+    checkPositive(areaMl, say('The mL under one counted area')) ??
+    checkPositive(areas, say('The number of areas counted'));
   if (wrong) return wrong;
   const weight = exact(grams);
   const counted = product(product(weight, exact(areaMl)), exact(areas));

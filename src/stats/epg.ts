@@ -1,5 +1,6 @@
 import type { Fault } from '../../shared/value.ts';
 import { checkFactor, checkNotNegative } from './input-check.ts';
+import { say } from '../text/say.ts';
 
 /**
  * Eggs per gram of dung: eggs seen × multiplication factor.
@@ -12,7 +13,7 @@ import { checkFactor, checkNotNegative } from './input-check.ts';
  * Source: elementary; every counting guide (for example FAO/RVC guide to faecal examination, read).
  */
 export function epg(eggs: number, factor: number): number | Fault {
-  const wrong = checkNotNegative(eggs, 'The number of eggs') ?? checkFactor(factor);
+  const wrong = checkNotNegative(eggs, say('The number of eggs')) ?? checkFactor(factor);
   if (wrong) return wrong;
   const product = eggs * factor;
   const short = Number(product.toPrecision(12));

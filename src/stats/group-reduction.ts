@@ -5,6 +5,7 @@ import { knownValues } from './known-values.ts';
 import type { Limits } from './limits.ts';
 import { tooWide, WIDEST_REACH } from './reduction-limits.ts';
 import { studentQuantile } from './student-quantile.ts';
+import { say } from '../text/say.ts';
 
 /**
  * Reduction in % of a treated group against an untreated one, both counted after treatment:
@@ -40,13 +41,13 @@ export function groupReductionLimits(
   const groups = checkLevel(level) ?? bothGroups(treated, control);
   if (isFault(groups)) return groups;
   if (groups.treated.length < 2 || groups.control.length < 2) {
-    return fault('too-few', 'Limits need at least 2 animals counted in each group.');
+    return fault('too-few', say('Limits need at least 2 animals counted in each group.'));
   }
   const treatedMean = mean(groups.treated);
   if (treatedMean === 0) {
     return fault(
       'zero-after',
-      'No eggs were found in the treated group: this form gives no limits for that.',
+      say('No eggs were found in the treated group: this form gives no limits for that.'),
     );
   }
   const ratio = treatedMean / mean(groups.control);
@@ -74,12 +75,12 @@ function bothGroups(
   if (second.some((value) => value > 0)) return { treated: first, control: second };
   return fault(
     'no-eggs-control',
-    'Counts of the control group are all zero, so there is no reduction to work out.',
+    say('Counts of the control group are all zero, so there is no reduction to work out.'),
   );
 }
 
 function named(wrong: Fault, group: string): Fault {
   return wrong.fault === 'no-counts'
-    ? fault('no-counts', `No counts yet in the ${group} group.`)
+    ? fault('no-counts', say('No counts yet in the {group} group.', { group }))
     : wrong;
 }

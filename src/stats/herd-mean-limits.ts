@@ -7,6 +7,7 @@ import { mean, variance } from './herd-mean.ts';
 import { checkLevel } from './input-check.ts';
 import type { Limits } from './limits.ts';
 import { fitNegativeBinomial, logLikelihood, profileLogLikelihood } from './negative-binomial.ts';
+import { say } from '../text/say.ts';
 
 /** Fewer animals counted than this, and no limits are given. */
 export const FEWEST_COUNTED = 6;
@@ -106,7 +107,7 @@ export function herdMeanHigh(
   if (limits.high !== Infinity) return limits.high;
   return fault(
     'no-upper-limit',
-    'So few animals carry the eggs that the counts set no upper limit: count more animals.',
+    say('So few animals carry the eggs that the counts set no upper limit: count more animals.'),
   );
 }
 
@@ -114,14 +115,23 @@ function checkNumbers(herd: CountGroups): Fault | null {
   if (herd.animals < FEWEST_COUNTED) {
     return fault(
       'too-few',
-      `Only ${herd.animals} counted: limits for the herd need at least ${FEWEST_COUNTED} animals.`,
+      say('Only {animals} counted: limits for the herd need at least {FEWESTCOUNTED} animals.', {
+        animals: herd.animals,
+        FEWESTCOUNTED: FEWEST_COUNTED,
+      }),
     );
   }
   if (herd.shedding === 0 || herd.shedding >= FEWEST_SHEDDING) return null;
-  const found = herd.shedding === 1 ? 'Only 1 animal has' : `Only ${herd.shedding} animals have`;
+  const found =
+    herd.shedding === 1
+      ? say('Only 1 animal has')
+      : say('Only {shedding} animals have', { shedding: herd.shedding });
   return fault(
     'too-few-shedding',
-    `${found} eggs: limits for the herd need at least ${FEWEST_SHEDDING} animals with eggs.`,
+    say('{found} eggs: limits for the herd need at least {FEWESTSHEDDING} animals with eggs.', {
+      found,
+      FEWESTSHEDDING: FEWEST_SHEDDING,
+    }),
   );
 }
 

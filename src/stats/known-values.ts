@@ -1,4 +1,5 @@
 import { fault, isFault, type Fault } from '../../shared/value.ts';
+import { say } from '../text/say.ts';
 
 /**
  * The figures of a list that are there: `null` (not counted, not known) is skipped, 0 is kept. The order
@@ -12,12 +13,12 @@ export function knownValues(values: readonly (number | null)[]): number[] | Faul
     if (!Number.isFinite(value) || value < 0) {
       return fault(
         'bad-number',
-        'One of the figures is negative or no number: correct that row first.',
+        say('One of the figures is negative or no number: correct that row first.'),
       );
     }
     known.push(value);
   }
-  return known.length === 0 ? fault('no-counts', 'No counts yet.') : known;
+  return known.length === 0 ? fault('no-counts', say('No counts yet.')) : known;
 }
 
 /** The known values, highest first, with their total; a fault where the total is 0 (no eggs to share out). */
@@ -29,5 +30,8 @@ export function rankedValues(
   const ranked = known.sort((a, b) => b - a);
   const total = ranked.reduce((sum, value) => sum + value, 0);
   if (total > 0) return { ranked, total };
-  return fault('no-eggs', 'No eggs were found in any animal, so there are no eggs to share out.');
+  return fault(
+    'no-eggs',
+    say('No eggs were found in any animal, so there are no eggs to share out.'),
+  );
 }

@@ -1,6 +1,7 @@
 import { fault, type Fault } from '../../shared/value.ts';
 import { TOLERANCE } from './at-least.ts';
 import { checkPositive } from './input-check.ts';
+import { say } from '../text/say.ts';
 
 /**
  * How precise a herd mean from `animals` animals will be: standard error over mean, 0.32 for 32 %.
@@ -12,10 +13,10 @@ import { checkPositive } from './input-check.ts';
  * 32 %, 40 animals 23 %.
  */
 export function meanPrecision(meanEggs: number, k: number, animals: number): number | Fault {
-  const wrong = checkModel(meanEggs, k) ?? checkPositive(animals, 'The number of animals');
+  const wrong = checkModel(meanEggs, k) ?? checkPositive(animals, say('The number of animals'));
   if (wrong) return wrong;
   if (!Number.isInteger(animals)) {
-    return fault('bad-amount', 'The number of animals must be a whole number.');
+    return fault('bad-amount', say('The number of animals must be a whole number.'));
   }
   return Math.sqrt((1 / meanEggs + 1 / k) / animals);
 }
@@ -25,7 +26,8 @@ export function meanPrecision(meanEggs: number, k: number, animals: number): num
  * (1/m + 1/k)/error², rounded up. Rules and source as `meanPrecision`.
  */
 export function animalsNeeded(meanEggs: number, k: number, relativeError: number): number | Fault {
-  const wrong = checkModel(meanEggs, k) ?? checkPositive(relativeError, 'The precision wanted');
+  const wrong =
+    checkModel(meanEggs, k) ?? checkPositive(relativeError, say('The precision wanted'));
   if (wrong) return wrong;
   const animals = (1 / meanEggs + 1 / k) / (relativeError * relativeError);
   return Math.max(1, Math.ceil(animals * (1 - TOLERANCE)));
@@ -33,7 +35,7 @@ export function animalsNeeded(meanEggs: number, k: number, relativeError: number
 
 function checkModel(meanEggs: number, k: number): Fault | null {
   return (
-    checkPositive(meanEggs, 'The mean number of eggs seen') ??
-    (k === Infinity ? null : checkPositive(k, 'The k of the herd'))
+    checkPositive(meanEggs, say('The mean number of eggs seen')) ??
+    (k === Infinity ? null : checkPositive(k, say('The k of the herd')))
   );
 }

@@ -1,6 +1,7 @@
 import { fault, type Fault } from '../../shared/value.ts';
 import { gammaAbove } from './gamma-law.ts';
 import { checkEggs, checkFactor } from './input-check.ts';
+import { say } from '../text/say.ts';
 
 /** What the rest of the herd says of an animal before its own count: k and mean epg (10 or more counted). */
 export interface HerdPrior {
@@ -29,19 +30,19 @@ export function overChance(
   const wrong = checkEggs(eggs) ?? checkFactor(factor);
   if (wrong) return wrong;
   if (!(Number.isFinite(limit) && limit >= 0)) {
-    return fault('bad-limit', 'The limit in epg must be a number, 0 or more.');
+    return fault('bad-limit', say('The limit in epg must be a number, 0 or more.'));
   }
   if (!prior) return gammaAbove(limit / factor, eggs + 1);
   if (!(Number.isFinite(prior.k) && prior.k > 0)) {
     return fault(
       'bad-prior',
-      'The k of the herd must be more than 0: leave it out if there is none.',
+      say('The k of the herd must be more than 0: leave it out if there is none.'),
     );
   }
   if (!(Number.isFinite(prior.meanEpg) && prior.meanEpg > 0)) {
     return fault(
       'bad-prior',
-      'The mean epg of the herd must be more than 0: leave k and mean out.',
+      say('The mean epg of the herd must be more than 0: leave k and mean out.'),
     );
   }
   const rate = (prior.k * factor) / prior.meanEpg + 1;

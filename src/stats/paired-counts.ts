@@ -1,6 +1,7 @@
 import { fault, isFault, type Fault } from '../../shared/value.ts';
 import { checkLengths, factorAt, type Factors } from './counted-animals.ts';
 import { checkEggs, checkFactor } from './input-check.ts';
+import { say } from '../text/say.ts';
 
 /** One animal counted on both days: raw eggs and epg per egg, before and after. */
 export interface Pair {
@@ -48,17 +49,20 @@ export function checkSameAnimals(before: number, after: number): Fault | null {
   if (before === after) return null;
   return fault(
     'unequal-lists',
-    `There are ${before} animals before and ${after} after: both lists must hold the same animals.`,
+    say(
+      'There are {before} animals before and {after} after: both lists must hold the same animals.',
+      { before, after },
+    ),
   );
 }
 
 export function noPairs(): Fault {
-  return fault('no-pairs', 'No animal has a count both before and after the treatment.');
+  return fault('no-pairs', say('No animal has a count both before and after the treatment.'));
 }
 
 export function noEggsBefore(): Fault {
   return fault(
     'no-eggs-before',
-    'Before-treatment counts are all zero, so there is no reduction to work out.',
+    say('Before-treatment counts are all zero, so there is no reduction to work out.'),
   );
 }

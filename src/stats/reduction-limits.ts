@@ -6,6 +6,7 @@ import { checkLevel } from './input-check.ts';
 import type { Limits } from './limits.ts';
 import { noEggsBefore, pairedCounts, type BeforeAndAfter, type Pair } from './paired-counts.ts';
 import { studentQuantile } from './student-quantile.ts';
+import { say } from '../text/say.ts';
 
 /** How limits can be asked for: our default first, then two published forms for the report to the vet. */
 export type ReductionMethod = 'adjusted' | 'log-t' | 'gamma';
@@ -24,7 +25,7 @@ export const WIDEST_REACH = 20;
 export function tooWide(): Fault {
   return fault(
     'no-limits',
-    'The animals differ so much that no limits can be given: more animals must be counted.',
+    say('The animals differ so much that no limits can be given: more animals must be counted.'),
   );
 }
 
@@ -75,13 +76,13 @@ export function limitsOfPairs(
   if (pairs.length < 2) {
     return fault(
       'too-few-pairs',
-      'Only 1 animal has a count both before and after: limits need at least 2.',
+      say('Only 1 animal has a count both before and after: limits need at least 2.'),
     );
   }
   if (most === epgBefore) {
     return fault(
       'one-animal',
-      'One animal carries all the eggs before treatment: one animal alone sets no limits.',
+      say('One animal carries all the eggs before treatment: one animal alone sets no limits.'),
     );
   }
   const ratio = epgAfter / epgBefore;

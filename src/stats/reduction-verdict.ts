@@ -1,6 +1,7 @@
 import { fault, type Fault } from '../../shared/value.ts';
 import { atLeast } from './at-least.ts';
 import type { Pair } from './paired-counts.ts';
+import { say } from '../text/say.ts';
 
 /** The four classes of a dewormer check. */
 export type Verdict = 'susceptible' | 'low resistant' | 'resistant' | 'inconclusive';
@@ -42,14 +43,15 @@ export function reductionVerdict(
   if (![low, high, expected, threshold].every(Number.isFinite)) {
     return fault(
       'bad-number',
-      'A verdict needs both limits, the expected reduction and the threshold.',
+      say('A verdict needs both limits, the expected reduction and the threshold.'),
     );
   }
-  if (low > high) return fault('bad-limits', 'The lower limit is above the upper limit.');
+  if (low > high) return fault('bad-limits', say('The lower limit is above the upper limit.'));
   if (threshold >= expected) {
-    return fault('bad-threshold', 'The lower threshold must be below the expected reduction.');
+    return fault('bad-threshold', say('The lower threshold must be below the expected reduction.'));
   }
-  if (expected > 100) return fault('bad-threshold', 'The expected reduction is at most 100 %.');
+  if (expected > 100)
+    return fault('bad-threshold', say('The expected reduction is at most 100 %.'));
   const falls = !atLeast(high, expected);
   const holds = atLeast(low, threshold);
   if (falls) return holds ? 'low resistant' : 'resistant';
@@ -76,13 +78,18 @@ export function verdictObstacle(
   if (shedding < rule.fewestShedding) {
     return fault(
       'too-few-shedding',
-      `No verdict: ${shedding} animals had eggs before treatment, and it takes ${rule.fewestShedding}.`,
+      say(
+        'No verdict: {shedding} animals had eggs before treatment, and it takes {fewestShedding}.',
+        { shedding, fewestShedding: rule.fewestShedding },
+      ),
     );
   }
   if (most <= rule.largestShare * total * (1 + 1e-9)) return null;
   const percent = Math.round(100 * rule.largestShare);
   return fault(
     'one-animal',
-    `No verdict: one animal carried more than ${percent} % of the eggs before treatment.`,
+    say('No verdict: one animal carried more than {percent} % of the eggs before treatment.', {
+      percent,
+    }),
   );
 }

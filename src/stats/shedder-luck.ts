@@ -3,6 +3,7 @@ import { countedAnimals } from './counted-animals.ts';
 import { gammaBelow } from './gamma-law.ts';
 import { mean } from './herd-mean.ts';
 import { checkShare } from './shedder-share.ts';
+import { say } from '../text/say.ts';
 
 /** Fewer animals or, on average, fewer eggs than these: too few to say who sheds (own choice). */
 export const FEWEST_ANIMALS = 10;
@@ -25,7 +26,10 @@ export function shedderLuck(eggs: readonly (number | null)[], eggShare = 0.8): n
   if (isFault(counted)) return counted;
   const m = mean(counted.eggs);
   if (m === 0) {
-    return fault('no-eggs', 'No eggs were found in any animal, so there are no eggs to share out.');
+    return fault(
+      'no-eggs',
+      say('No eggs were found in any animal, so there are no eggs to share out.'),
+    );
   }
   if (eggShare === 1) return reached(1, m);
   // Largest count whose animals, with those above, hold the share: P(X ≥ c − 1) falls as c grows.
@@ -53,7 +57,10 @@ export function shedderCaution(eggs: readonly (number | null)[]): Fault | null {
   if (counted.eggs.length >= FEWEST_ANIMALS && mean(counted.eggs) >= FEWEST_MEAN_EGGS) return null;
   return fault(
     'too-few-eggs',
-    `Too few eggs to say who sheds: it takes ${FEWEST_ANIMALS} animals and ${FEWEST_MEAN_EGGS} eggs seen on average.`,
+    say(
+      'Too few eggs to say who sheds: it takes {FEWESTANIMALS} animals and {FEWESTMEANEGGS} eggs seen on average.',
+      { FEWESTANIMALS: FEWEST_ANIMALS, FEWESTMEANEGGS: FEWEST_MEAN_EGGS },
+    ),
   );
 }
 

@@ -1,6 +1,7 @@
 import { fault, isFault, type Fault } from '../../shared/value.ts';
 import { atLeast } from './at-least.ts';
 import { rankedValues } from './known-values.ts';
+import { say } from '../text/say.ts';
 
 /** "5 of 19 animals shed 80 % of the eggs": `animals` of `counted`. */
 export interface ShedderCount {
@@ -41,5 +42,8 @@ export function shedderShare(epgs: readonly (number | null)[], eggShare = 0.8): 
 /** `null` when a share can be asked for: above 0, at most 1. */
 export function checkShare(share: number, of: 'eggs' | 'animals'): Fault | null {
   if (share > 0 && share <= 1) return null;
-  return fault('bad-share', `The share of the ${of} must lie between 0 and 1: write 0.8 for 80 %.`);
+  return fault(
+    'bad-share',
+    say('The share of the {of} must lie between 0 and 1: write 0.8 for 80 %.', { of }),
+  );
 }

@@ -1,6 +1,7 @@
 import { fault, isFault, type Fault } from '../../shared/value.ts';
 import { checkPositive } from './input-check.ts';
 import { SUGAR_DENSITY, type SugarRow } from './sugar-density.ts';
+import { say } from '../text/say.ts';
 
 /** Grams in one mL of water at 20 °C; densities over this are specific gravities 20/20. */
 export const WATER_G_PER_ML = 0.99823;
@@ -25,17 +26,19 @@ export interface Syrup {
  * Source: density table, see `SUGAR_DENSITY`; arithmetic.
  */
 export function syrup(sugarG: number, waterMl: number): Syrup | Fault {
-  const wrong = checkPositive(waterMl, 'The mL of water');
+  const wrong = checkPositive(waterMl, say('The mL of water'));
   if (wrong) return wrong;
   if (!(Number.isFinite(sugarG) && sugarG >= 0)) {
-    return fault('bad-amount', 'The grams of sugar must be 0 or more.');
+    return fault('bad-amount', say('The grams of sugar must be 0 or more.'));
   }
   const massPercent = (100 * sugarG) / (sugarG + WATER_G_PER_ML * waterMl);
   const between = rowsRound((row) => row.massPercent, massPercent);
   if (!between) {
     return fault(
       'too-much-sugar',
-      `That is ${Math.round(massPercent)} % sugar: the table ends at 70 %, and so much does not stay dissolved.`,
+      say('That is {round} % sugar: the table ends at 70 %, and so much does not stay dissolved.', {
+        round: Math.round(massPercent),
+      }),
     );
   }
   const [below, above] = between;
@@ -62,15 +65,17 @@ export function syrupGravity(sugarG: number, waterMl: number): number | Fault {
  */
 export function sugarFor(specificGravity: number, waterMl: number): number | Fault {
   const wrong =
-    checkPositive(specificGravity, 'The specific gravity') ??
-    checkPositive(waterMl, 'The mL of water');
+    checkPositive(specificGravity, say('The specific gravity')) ??
+    checkPositive(waterMl, say('The mL of water'));
   if (wrong) return wrong;
   const gravityOf = (row: SugarRow): number => row.density / WATER_DENSITY;
   const between = rowsRound(gravityOf, specificGravity);
   if (!between) {
     return fault(
       'bad-gravity',
-      'Sugar and water make specific gravities from 1 to 1.34: choose one between, such as 1.20.',
+      say(
+        'Sugar and water make specific gravities from 1 to 1.34: choose one between, such as 1.20.',
+      ),
     );
   }
   const [below, above] = between;

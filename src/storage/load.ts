@@ -15,6 +15,7 @@ import { isHead, type Head } from './head.ts';
 import { headKey, snapshotKey, under } from './keys.ts';
 import { readMark, readPiece } from './snapshot.ts';
 import { storageFault } from './storage-fault.ts';
+import { say } from '../text/say.ts';
 
 /** Something that was kept and can no longer be read, to be kept aside for download. */
 export interface Damage {
@@ -114,7 +115,10 @@ export async function loadNotebook(
   if (isFault(read)) return read;
   const mark = readMark(read.mark);
   if (read.head === undefined && read.mark === undefined && read.tables.length === 0)
-    return fault('no-notebook', 'That notebook is not on this device. Choose one from the list.');
+    return fault(
+      'no-notebook',
+      say('That notebook is not on this device. Choose one from the list.'),
+    );
   const { version, language } = mark ?? { version: reader.version, language: languageVersion };
   const newer = newerVersion(version, language, reader.version);
   if (newer) return newer;
@@ -122,7 +126,8 @@ export async function loadNotebook(
 
   const found: Problem[] = [];
   const report = (problem: Problem): void => void found.push(problem);
-  if (!mark) report({ path: ['snapshot'], sentence: 'cannot be read.', raw: read.mark ?? null });
+  if (!mark)
+    report({ path: ['snapshot'], sentence: say('cannot be read.'), raw: read.mark ?? null });
   const tables = await tablesFrom(read.tables, isPresent, report, pause);
   const readings = await readingsFrom(read.days, isPresent, report, pause);
   const plain = { format: 'sampling-daybook', version, language, id, seen: {} };
@@ -177,7 +182,7 @@ async function tablesFrom(
   const others = new Map<string, unknown>();
   for (const name of tableNames) tables.set(name, {});
   for (const { name, piece, raw } of pieces) {
-    if (piece === null) report({ path: [name], sentence: 'a part cannot be read.', raw });
+    if (piece === null) report({ path: [name], sentence: say('a part cannot be read.'), raw });
     else if ('whole' in piece) others.set(name, piece.whole);
     else {
       const records: Record<string, unknown> = Object.fromEntries(piece.records);
@@ -201,7 +206,7 @@ async function readingsFrom(
   for (const { name: day, piece, raw } of pieces) {
     const rows = (days[day] ??= {});
     if (piece === null || 'whole' in piece) {
-      report({ path: ['readings', day], sentence: 'a part cannot be read.', raw });
+      report({ path: ['readings', day], sentence: say('a part cannot be read.'), raw });
       continue;
     }
     for (const [row, cells] of piece.records) {
@@ -254,13 +259,13 @@ function replay(
     count += 1;
     const entry = readEntry(text);
     if (entry === null) {
-      report({ path: ['edit', String(number)], sentence: 'cannot be read.', raw: text });
+      report({ path: ['edit', String(number)], sentence: say('cannot be read.'), raw: text });
       isBroken = true;
       continue;
     }
     changes.push(...entry.changes);
     for (const raw of entry.damaged)
-      report({ path: ['edit', String(number)], sentence: 'a part cannot be read.', raw });
+      report({ path: ['edit', String(number)], sentence: say('a part cannot be read.'), raw });
     isBroken ||= entry.damaged.length > 0;
     if (!isBroken) seen = mergeSeen(seen, entry.seen);
   }
@@ -268,10 +273,11 @@ function replay(
 }
 
 function missingEdits(from: number, to: number): Problem {
-  const which = from === to ? `edit ${from}` : `edits ${from} to ${to}`;
+  const which =
+    from === to ? say('edit {from}', { from }) : say('edits {from} to {to}', { from, to });
   return {
     path: ['edit', String(from)],
-    sentence: `${which} of this notebook did not reach the store.`,
+    sentence: say('{which} of this notebook did not reach the store.', { which }),
     raw: null,
   };
 }
@@ -288,6 +294,6 @@ function withStandIns(notebook: Notebook, found: readonly Problem[]): Notebook {
       if (!notebook.animals[row]?.tag && !Object.hasOwn(notebook.cups, row)) lost.add(row);
   const animals = { ...notebook.animals };
   for (const [i, id] of [...lost].entries())
-    animals[id] = { ...animals[id], tag: [[`lost tag ${i + 1}`, madeUp]] };
+    animals[id] = { ...animals[id], tag: [[say('lost tag {it}', { it: i + 1 }), madeUp]] };
   return { ...notebook, animals };
 }

@@ -16,6 +16,7 @@ import { randomId } from './random-id.ts';
 import { everything, piecesOf, putPieces, readMark, type Touched } from './snapshot.ts';
 import { StorageError } from './storage-fault.ts';
 import { openStrictStore, write, type OpenOptions } from './strict-store.ts';
+import { say } from '../text/say.ts';
 
 export interface StoreOptions extends OpenOptions, Partial<Surroundings> {
   readonly storage?: StorageManager;
@@ -191,7 +192,11 @@ export class Store {
     const { notebook, writer, journal } = opened;
     const stamp = nextStamp(notebook, writer, this.around.now());
     const path = ['about', 'notebook', 'title'] as const;
-    const edit = { label: 'the title', source: 'typed', sets: [{ path, value: title }] } as const;
+    const edit = {
+      label: say('the title'),
+      source: 'typed',
+      sets: [{ path, value: title }],
+    } as const;
     const renamed = applyEdit(notebook, edit, stamp);
     if (renamed.changes.length === 0) return null;
     const { label, source } = edit;
@@ -206,7 +211,10 @@ export class Store {
     if (isFault(kept)) return kept;
     const copy = { ...kept.notebook, id: randomId() };
     await this.add(copy);
-    await this.rename(copy.id, title ?? `${aboutOf(copy).title ?? ''} (copy)`.trim());
+    await this.rename(
+      copy.id,
+      title ?? say('{title} (copy)', { title: aboutOf(copy).title ?? '' }).trim(),
+    );
     return copy.id;
   }
 
@@ -291,7 +299,7 @@ function nextStamp({ seen }: Notebook, writer: string, now: number): Stamp {
 function unreadableLine(id: string): NotebookLine {
   return {
     id,
-    title: `A notebook whose title cannot be read (${id})`,
+    title: say('A notebook whose title cannot be read ({id})', { id }),
     place: '',
     changedAt: 0,
     usedAt: 0,
@@ -308,8 +316,11 @@ function unreadableLine(id: string): NotebookLine {
 export function damageSentence(damage: readonly Damage[]): string {
   const [first] = damage;
   if (!first) return '';
-  const more = damage.length === 1 ? '' : ` and ${damage.length - 1} more`;
-  return `Part of this notebook was damaged and could not be read: ${first.place}${more}. Everything else is here. What is damaged is kept aside: download it, and open your last saved file to bring back what it held.`;
+  const more = damage.length === 1 ? '' : say(' and {it} more', { it: damage.length - 1 });
+  return say(
+    'Part of this notebook was damaged and could not be read: {place}{more}. Everything else is here. What is damaged is kept aside: download it, and open your last saved file to bring back what it held.',
+    { place: first.place, more },
+  );
 }
 
 /** What is kept aside, as the text of a file. */

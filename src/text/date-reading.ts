@@ -1,5 +1,6 @@
 import { type Fault, fault } from '../../shared/value.ts';
 import { type IsoDate, isoDate } from './date.ts';
+import { say } from './say.ts';
 
 /** The order in which a date of numbers is written: year, month, day in one order or another. */
 export type DateOrder = 'ymd' | 'dmy' | 'mdy';
@@ -69,24 +70,35 @@ export function readDate(text: string, order: DateOrder | 'any'): DateReading | 
   if (/^\d{5}(?:[.,]\d+)?$/.test(shown)) {
     return fault(
       'not-a-date',
-      `"${shown}" is a spreadsheet's own number for a day. Show the column as dates there and save it again.`,
+      say(
+        '"{shown}" is a spreadsheet\'s own number for a day. Show the column as dates there and save it again.',
+        { shown },
+      ),
     );
   }
   if (readings.length > 0) {
-    return fault('not-a-date', `"${shown}" is not a date with ${orderInWords(order)}.`);
+    return fault(
+      'not-a-date',
+      say('"{shown}" is not a date with {orderInWords}.', {
+        shown,
+        orderInWords: orderInWords(order),
+      }),
+    );
   }
   return fault(
     'not-a-date',
-    `"${shown}" is not a day of the calendar. Write year, month, day like 2026-05-03.`,
+    say('"{shown}" is not a day of the calendar. Write year, month, day like 2026-05-03.', {
+      shown,
+    }),
   );
 }
 
 /** The order as a person would say it. */
 export function orderInWords(order: DateOrder | 'any'): string {
-  if (order === 'dmy') return 'the day first';
-  if (order === 'mdy') return 'the month first';
-  if (order === 'ymd') return 'the year first';
-  return 'its parts in any order';
+  if (order === 'dmy') return say('the day first');
+  if (order === 'mdy') return say('the month first');
+  if (order === 'ymd') return say('the year first');
+  return say('its parts in any order');
 }
 
 function yearFirst(text: string): DateReading[] | null {

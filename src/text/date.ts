@@ -1,4 +1,5 @@
 import { type Fault, fault, isFault } from '../../shared/value.ts';
+import { say } from './say.ts';
 
 /**
  * Dates are text, `2026-05-03`, from file to file. No date object is made from one: such an object
@@ -74,7 +75,7 @@ function fromDayNumber(number: number): IsoDate | null {
 function notADate(text: string): Fault {
   return fault(
     'not-a-date',
-    `"${text}" is not a day of the calendar. Type year, month, day like 2026-05-03.`,
+    say('"{text}" is not a day of the calendar. Type year, month, day like 2026-05-03.', { text }),
   );
 }
 
@@ -83,10 +84,13 @@ export function addDays(date: string, days: number): IsoDate | Fault {
   const from = dayNumber(date);
   if (from === null) return notADate(date);
   if (!Number.isInteger(days))
-    return fault('not-whole-days', `${days} is not a whole number of days.`);
+    return fault('not-whole-days', say('{days} is not a whole number of days.', { days }));
   return (
     fromDayNumber(from + days) ??
-    fault('date-out-of-range', `${days} days from ${date} is not between 1900 and 2199.`)
+    fault(
+      'date-out-of-range',
+      say('{days} days from {date} is not between 1900 and 2199.', { days, date }),
+    )
   );
 }
 
@@ -127,11 +131,14 @@ export function clearDate(date: string, days: number): IsoDate | Fault {
   if (!Number.isInteger(days) || days < 0) {
     return fault(
       'not-whole-days',
-      'A withdrawal is a whole number of days, 0 or more, as the label or the vet says.',
+      say('A withdrawal is a whole number of days, 0 or more, as the label or the vet says.'),
     );
   }
   const clear = addDays(date, days === 0 ? 0 : days + 1);
   return isFault(clear)
-    ? fault('date-out-of-range', `${days} days is longer than any withdrawal. Check the number.`)
+    ? fault(
+        'date-out-of-range',
+        say('{days} days is longer than any withdrawal. Check the number.', { days }),
+      )
     : clear;
 }

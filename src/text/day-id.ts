@@ -1,6 +1,7 @@
 import type { DayId } from '../../shared/ref.ts';
 import { type Fault, fault } from '../../shared/value.ts';
 import { type IsoDate, isDate } from './date.ts';
+import { say } from './say.ts';
 
 /** A sampling day's name in its parts. The label parts two samplings of one date. */
 export interface DayName {
@@ -16,7 +17,10 @@ export interface DayName {
  */
 export function dayId(date: string, label = ''): DayId | Fault {
   if (!isDate(date)) {
-    return fault('not-a-date', `"${date}" is not a day of the calendar. Type it like 2026-05-03.`);
+    return fault(
+      'not-a-date',
+      say('"{date}" is not a day of the calendar. Type it like 2026-05-03.', { date }),
+    );
   }
   const plain = label
     .normalize('NFC')
@@ -27,7 +31,9 @@ export function dayId(date: string, label = ''): DayId | Fault {
   if (!/^[\p{L}\p{M}\p{N}-]*$/u.test(trimmed)) {
     return fault(
       'bad-day-label',
-      `"${label.trim()}" cannot name a sampling. Use letters, digits and spaces, like evening.`,
+      say('"{trim}" cannot name a sampling. Use letters, digits and spaces, like evening.', {
+        trim: label.trim(),
+      }),
     );
   }
   return trimmed === '' ? date : `${date}-${trimmed}`;
@@ -41,7 +47,9 @@ export function parseDayId(text: string): DayName | Fault {
   if (!isDate(date) || (rest !== '' && !/^[\s-]/.test(rest))) {
     return fault(
       'not-a-day',
-      `"${trimmed}" is not a sampling day. Type it like 2026-05-03 or 2026-05-03 evening.`,
+      say('"{trimmed}" is not a sampling day. Type it like 2026-05-03 or 2026-05-03 evening.', {
+        trimmed,
+      }),
     );
   }
   const id = dayId(date, rest);

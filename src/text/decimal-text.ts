@@ -1,4 +1,5 @@
 import { type Fault, fault } from '../../shared/value.ts';
+import { say } from './say.ts';
 
 /** How a person writes decimals. The notebook always shows which one holds. */
 export type DecimalMark = '.' | ',';
@@ -13,7 +14,7 @@ export type DecimalMark = '.' | ',';
  */
 export function parseNumber(text: string, mark: DecimalMark): number | Fault {
   const trimmed = text.trim();
-  if (trimmed === '') return fault('empty', 'Nothing is typed here.');
+  if (trimmed === '') return fault('empty', say('Nothing is typed here.'));
   const plain = mark === '.' ? plainWithPoint : plainWithComma;
   if (!plain.test(trimmed)) return fault('not-a-number', reason(trimmed, mark));
   const digits = trimmed.replace(/^[-−]/, '').replace(mark, '.');
@@ -21,7 +22,10 @@ export function parseNumber(text: string, mark: DecimalMark): number | Fault {
   if (!Number.isFinite(size) || writeNumber(size, '.') !== shortest(digits)) {
     return fault(
       'too-many-digits',
-      `"${trimmed}" has more digits than a number can keep. If it is a tag, put it in the tag column.`,
+      say(
+        '"{trimmed}" has more digits than a number can keep. If it is a tag, put it in the tag column.',
+        { trimmed },
+      ),
     );
   }
   return /^\d|^[.,]/.test(trimmed) || size === 0 ? size : -size;
@@ -40,33 +44,52 @@ const plainWithComma = /^[-−]?(?:\d+(?:,\d+)?|,\d+)$/;
 
 function reason(text: string, mark: DecimalMark): string {
   const other = mark === '.' ? ',' : '.';
-  const markWord = mark === '.' ? 'a point' : 'a comma';
-  const otherWord = mark === '.' ? 'a comma' : 'a point';
+  const markWord = mark === '.' ? say('a point') : say('a comma');
+  const otherWord = mark === '.' ? say('a comma') : say('a point');
   if (/^[-−]?\d{1,3}(?:[.,]\d{3})+$/.test(text) && text.includes(other)) {
     const together = text.replace(/[.,]/g, '');
-    const decimal = text.split(other).length === 2 ? `, or ${text.replace(other, mark)}` : '';
-    return `"${text}" can be read in two ways. Type ${together}${decimal}.`;
+    const decimal =
+      text.split(other).length === 2
+        ? say(', or {replace}', { replace: text.replace(other, mark) })
+        : '';
+    return say('"{text}" can be read in two ways. Type {together}{decimal}.', {
+      text,
+      together,
+      decimal,
+    });
   }
   if (new RegExp(`^[-−]?\\d+\\${other}\\d+$`).test(text)) {
-    return (
-      `"${text}" has ${otherWord}, but the decimal mark here is ${markWord}. ` +
-      `Type ${text.replace(other, mark)}.`
+    return say(
+      '"{text}" has {otherWord}, but the decimal mark here is {markWord}. Type {replace}.',
+      { text, otherWord, markWord, replace: text.replace(other, mark) },
     );
   }
   if (/^[-−]?\d+[.,]$/.test(text)) {
-    return `"${text}" ends with its decimal mark. Type ${text.slice(0, -1)}, or the digits that are missing.`;
+    return say(
+      '"{text}" ends with its decimal mark. Type {slice}, or the digits that are missing.',
+      { text, slice: text.slice(0, -1) },
+    );
   }
   if (/^[-−]?[\d.,]+e[+-]?\d+$/i.test(text)) {
-    return `"${text}" is written with a power of ten. Type the number in plain digits.`;
+    return say('"{text}" is written with a power of ten. Type the number in plain digits.', {
+      text,
+    });
   }
-  if (/^\+\d/.test(text)) return `"${text}" begins with a plus sign. Type ${text.slice(1)}.`;
+  if (/^\+\d/.test(text))
+    return say('"{text}" begins with a plus sign. Type {slice}.', { text, slice: text.slice(1) });
   if (/^\d[\d\s'’.,]*\d$/.test(text)) {
-    return `"${text}" has marks between its digits. Type them together, with ${markWord} only for decimals.`;
+    return say(
+      '"{text}" has marks between its digits. Type them together, with {markWord} only for decimals.',
+      { text, markWord },
+    );
   }
   if (/^[-−]?[\d.,]+\s*\?+$/.test(text)) {
-    return `"${text}" is in doubt. Take the question mark away once you are sure.`;
+    return say('"{text}" is in doubt. Take the question mark away once you are sure.', { text });
   }
-  return `"${text}" is not a number. Type plain digits, with ${markWord} for decimals.`;
+  return say('"{text}" is not a number. Type plain digits, with {markWord} for decimals.', {
+    text,
+    markWord,
+  });
 }
 
 /**

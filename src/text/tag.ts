@@ -1,5 +1,6 @@
 import { type Fault, fault } from '../../shared/value.ts';
 import { electronicNumber, largestAnimalCode } from './electronic-number.ts';
+import { say } from './say.ts';
 
 /** An animal's tag: what was typed is kept, the key is for matching only. */
 export interface Tag {
@@ -27,12 +28,14 @@ const unseen = /[\u00ad\u200b-\u200f\u202a-\u202e\u2060\ufeff]/g;
 export function canonicalTag(typed: string): Tag | Fault {
   const key = plainKey(typed);
   if (key === '')
-    return fault('no-tag', 'There is no tag here. Type the tag, or leave out the row.');
+    return fault('no-tag', say('There is no tag here. Type the tag, or leave out the row.'));
   if (isDestroyedNumber(key)) {
     return fault(
       'destroyed-tag',
-      `"${key}" is what a spreadsheet makes of a long number: the last digits are gone and cannot be ` +
-        'worked out. Fetch the list again from the reader, and set the column to text before saving it.',
+      say(
+        '"{key}" is what a spreadsheet makes of a long number: the last digits are gone and cannot be worked out. Fetch the list again from the reader, and set the column to text before saving it.',
+        { key },
+      ),
     );
   }
   const electronic = electronicNumber(key);
@@ -65,7 +68,7 @@ export function isDestroyedNumber(typed: string): boolean {
  */
 export function likeKey(typed: string): string {
   const electronic = electronicNumber(plainKey(typed));
-  if (electronic !== null) return `electronic ${electronic}`;
+  if (electronic !== null) return say('electronic {electronic}', { electronic });
   return plainKey(typed)
     .normalize('NFKC')
     .toLowerCase()
@@ -82,17 +85,19 @@ export function likeTag(a: string, b: string): Fault | null {
   if (electronicNumber(first) !== null) return null;
   return fault(
     'like-tags',
-    `"${first}" and "${second}" differ only by ${difference(first, second)}. They are kept as two ` +
-      'animals; unite them if they are one.',
+    say(
+      '"{first}" and "{second}" differ only by {difference}. They are kept as two animals; unite them if they are one.',
+      { first, second, difference: difference(first, second) },
+    ),
   );
 }
 
 function difference(a: string, b: string): string {
   if (a.replace(/\s/g, '') === b.replace(/\s/g, '')) return 'spaces';
-  if (a.toLowerCase() === b.toLowerCase()) return 'capital and small letters';
+  if (a.toLowerCase() === b.toLowerCase()) return say('capital and small letters');
   const short = (text: string): string => text.replace(/(?<!\d)0+(?=\d)/g, '');
-  if (short(a) === short(b)) return 'leading zeros';
-  return 'zeros, spaces or the way letters are written';
+  if (short(a) === short(b)) return say('leading zeros');
+  return say('zeros, spaces or the way letters are written');
 }
 
 /** Every group of tags alike but not the same, in the order in which they first appear. */
@@ -119,13 +124,17 @@ function nearlyElectronic(key: string): Fault | null {
   if (Number(digits.slice(-12)) > largestAnimalCode) {
     return fault(
       'nearly-electronic',
-      `"${key}" has the length of an electronic number, but its last 12 digits can be at most ` +
-        `${largestAnimalCode}. It is kept as typed; check it for a misread digit.`,
+      say(
+        '"{key}" has the length of an electronic number, but its last 12 digits can be at most {largestAnimalCode}. It is kept as typed; check it for a misread digit.',
+        { key, largestAnimalCode },
+      ),
     );
   }
   return fault(
     'nearly-electronic',
-    `"${key}" has the length of an electronic number, but does not begin with a country or maker. ` +
-      'It is kept as typed; check it for a misread digit.',
+    say(
+      '"{key}" has the length of an electronic number, but does not begin with a country or maker. It is kept as typed; check it for a misread digit.',
+      { key },
+    ),
   );
 }

@@ -5,6 +5,7 @@ import { daysBetween } from '../text/date.ts';
 import { limitByKey } from './limit-by-key.ts';
 import { productOf } from './product.ts';
 import { counted } from './short-number.ts';
+import { say } from '../text/say.ts';
 
 const byAnimal = new WeakMap<object, ReadonlyMap<string, readonly Treatment[]>>();
 
@@ -87,14 +88,21 @@ export function afterTreatmentCount(
   );
   const least = Math.min(...numbers);
   const most = Math.max(...numbers);
-  const within = least === most ? counted(most, 'day') : `${least} to ${most} days, by product`;
+  const within =
+    least === most
+      ? counted(most, 'day')
+      : say('{least} to {most} days, by product', { least, most });
   return {
     treated: treated.length,
     of: countedAnimals.length,
     sentence:
       treated.length === 0
         ? ''
-        : `${treated.length} of ${countedAnimals.length} treated within ${within}`,
+        : say('{n} of {n2} treated within {within}', {
+            n: treated.length,
+            n2: countedAnimals.length,
+            within,
+          }),
   };
 }
 

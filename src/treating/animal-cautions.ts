@@ -6,6 +6,7 @@ import { isYoung, speciesOf } from './animal-kind.ts';
 import { eyelidOf, PALE_FROM, scoreOf } from './herd-alarm.ts';
 import { limitByKey } from './limit-by-key.ts';
 import { counted } from './short-number.ts';
+import { say } from '../text/say.ts';
 
 /** From this dag score on (of 5) an animal scours (own choice). */
 export const SCOURING_FROM = 3;
@@ -30,34 +31,43 @@ export function animalCautions(
   const isPale = eyelid !== null && eyelid >= PALE_FROM;
   if (isPale && (epg === null || (limit !== undefined && epg < limit)))
     said.push(
-      'Pale whatever the count: an emergency. Worms too young to lay, liver fluke and other causes do not show in this count.',
+      say(
+        'Pale whatever the count: an emergency. Worms too young to lay, liver fluke and other causes do not show in this count.',
+      ),
     );
   if (isTicked(notebook, dayId, animal.id, 'jaw'))
-    said.push('Bottle jaw is a late sign: treat, and see the vet.');
+    said.push(say('Bottle jaw is a late sign: treat, and see the vet.'));
   const dag = scoreOf(notebook, dayId, animal.id, 'dag');
   const condition = scoreOf(notebook, dayId, animal.id, 'condition');
   const isScouring = dag !== null && dag >= SCOURING_FROM;
   const isThin = condition !== null && condition < THIN_BELOW;
   if (outcome.kind !== 'over' && (isScouring || isThin))
     said.push(
-      `${isScouring ? 'It scours' : 'It is thin'}: good eyelids and a low count do not clear it.`,
+      say('{it}: good eyelids and a low count do not clear it.', {
+        it: isScouring ? say('It scours') : say('It is thin'),
+      }),
     );
   const days = daysAfterTreatment(notebook, animal.id, date);
   if (isStillHigh(notebook, dayId, animal.id, epg))
     said.push(
-      `Still high after treatment ${counted(days ?? 0, 'day')} ago: was it dosed by weight? Ask your vet before you use the same product again.`,
+      say(
+        'Still high after treatment {counted} ago: was it dosed by weight? Ask your vet before you use the same product again.',
+        { counted: counted(days ?? 0, 'day') },
+      ),
     );
   else if (days !== undefined)
     said.push(
-      `Treated ${counted(days, 'day')} ago: this count shows the treatment, not the animal.`,
+      say('Treated {counted} ago: this count shows the treatment, not the animal.', {
+        counted: counted(days, 'day'),
+      }),
     );
-  if (epg === 0) said.push('No egg seen: not free of worms.');
+  if (epg === 0) said.push(say('No egg seen: not free of worms.'));
   if (outcome.kind === 'below' && isYoung(animal, date))
-    said.push('Young stock can be ill before the worms lay eggs.');
+    said.push(say('Young stock can be ill before the worms lay eggs.'));
   if (outcome.kind === 'over' && speciesOf(animal) === 'goat')
-    said.push('A goat often needs another dose than a sheep: ask your vet.');
+    said.push(say('A goat often needs another dose than a sheep: ask your vet.'));
   if (outcome.kind === 'over' && (animal.stage === 'pregnant' || animal.stage === 'late pregnant'))
-    said.push('Pregnant: some products must not be given now. Read the label.');
+    said.push(say('Pregnant: some products must not be given now. Read the label.'));
   return said;
 }
 

@@ -4,6 +4,7 @@ import { animalsOf } from '../notebook/read.ts';
 import { canonicalTag } from '../text/tag.ts';
 import { counted } from './short-number.ts';
 import { wordList } from './word-list.ts';
+import { say } from '../text/say.ts';
 
 /** Animals that a person named by their tags. */
 export interface AnimalsNamed {
@@ -35,7 +36,10 @@ export function animalsNamed(notebook: Notebook, text: string): AnimalsNamed {
   const sentence =
     unknown.length === 0
       ? ''
-      : `${counted(unknown.length, 'tag is', 'tags are')} not in this notebook: ${wordList(unknown)}.`;
+      : say('{counted} not in this notebook: {wordList}.', {
+          counted: counted(unknown.length, say('tag is'), say('tags are')),
+          wordList: wordList(unknown),
+        });
   return { animals: [...animals], unknown, sentence };
 }
 

@@ -4,6 +4,7 @@ import { doseFor, exactVetsDose, vetsDose, type DoseAsked, type DoseSource } fro
 import { labelDose } from './label-dose.ts';
 import { shortNumber } from './short-number.ts';
 import type { DoseWeight } from './weighing.ts';
+import { say } from '../text/say.ts';
 
 /** An animal of a band, with the weight it is dosed by. */
 export interface BandMember {
@@ -49,13 +50,15 @@ export function bandDose(
   members: readonly BandMember[],
   asked: DoseAsked,
 ): BandDose {
-  if (members.length === 0) return without(['There is no animal in this band. Choose some.']);
+  if (members.length === 0) return without([say('There is no animal in this band. Choose some.')]);
   const answers = members.map(({ animal, weight }) => doseFor(product, animal, weight, asked));
   const stops = [...new Set(answers.flatMap((answer) => answer.stops))];
   const sources = new Set(answers.map((answer) => answer.source).filter((one) => one !== null));
   if (sources.size > 1)
     stops.push(
-      "Part of this band goes by the label and part by the vet's dose: dose them as two bands.",
+      say(
+        "Part of this band goes by the label and part by the vet's dose: dose them as two bands.",
+      ),
     );
   if (stops.length > 0) return without(stops);
   const byKg = members
@@ -64,7 +67,8 @@ export function bandDose(
   const top = byKg[0];
   const low = byKg.at(-1);
   const answer = top?.answer ?? answers[0];
-  if (!answer || answer.ml === null) return without(['No dose can be worked out for this band.']);
+  if (!answer || answer.ml === null)
+    return without([say('No dose can be worked out for this band.')]);
   const own = low ? exactOwn(product, low.weight.kg, answer.source) : null;
   const lightest =
     low && own !== null
@@ -83,11 +87,23 @@ export function bandDose(
 
 /** What the lightest gets, as a sentence for page and paper. */
 export function lightestSentence({ tag, kg, ownMl, times }: LightestShare, ml: number): string {
-  return `The lightest, ${tag} (${shortNumber(kg, 1)} kg), gets ${shortNumber(ml)} mL, ${shortNumber(times)} times its own ${shortNumber(ownMl)} mL.`;
+  return say(
+    'The lightest, {tag} ({shortNumber} kg), gets {shortNumber2} mL, {shortNumber3} times its own {shortNumber4} mL.',
+    {
+      tag,
+      shortNumber: shortNumber(kg, 1),
+      shortNumber2: shortNumber(ml),
+      shortNumber3: shortNumber(times),
+      shortNumber4: shortNumber(ownMl),
+    },
+  );
 }
 
 function splitSentence(lightest: LightestShare, ml: number): string {
-  return `${lightestSentence(lightest, ml)} That is ${MOST_TIMES} times or more: split the band by weight.`;
+  return say('{lightestSentence} That is {MOSTTIMES} times or more: split the band by weight.', {
+    lightestSentence: lightestSentence(lightest, ml),
+    MOSTTIMES: MOST_TIMES,
+  });
 }
 
 /** A vet's dose per animal is everybody's own dose, so the lightest gets once its own. */

@@ -9,6 +9,7 @@ import { treatmentsOfAnimal } from './after-treatment.ts';
 import { figureOf } from './figure-of.ts';
 import { productName, productOf } from './product.ts';
 import { wordList } from './word-list.ts';
+import { say } from '../text/say.ts';
 
 /** What the engine says of one row of one of the two days. */
 export interface CountRow {
@@ -55,19 +56,24 @@ export function checkDaysFault(notebook: Notebook, days: CheckDays): Fault | nul
   const before = dayOf(notebook, days.before);
   const after = dayOf(notebook, days.after);
   if (!before?.date || !after?.date || before.removed === true || after.removed === true)
-    return fault('no-day', 'Choose two sampling days of this notebook.');
+    return fault('no-day', say('Choose two sampling days of this notebook.'));
   if (after.date < before.date)
     return fault(
       'days-reversed',
-      `The second day (${after.date}) is before the first (${before.date}). Change them round.`,
+      say('The second day ({date}) is before the first ({date2}). Change them round.', {
+        date: after.date,
+        date2: before.date,
+      }),
     );
   if (after.date === before.date)
     return fault(
       'same-day',
-      `Both samplings are of ${before.date}. The second one is taken some days after the treatment.`,
+      say('Both samplings are of {date}. The second one is taken some days after the treatment.', {
+        date: before.date,
+      }),
     );
   if (!productOf(notebook, days.product)?.name)
-    return fault('no-product', 'Choose the product that was given between the two days.');
+    return fault('no-product', say('Choose the product that was given between the two days.'));
   return null;
 }
 
@@ -149,15 +155,19 @@ function treatmentBetween(notebook: Notebook, days: CheckDays, animal: Animal): 
   if (!only) {
     const after = dayOf(notebook, days.after)?.date;
     const isLate = treatmentsOfAnimal(notebook, animal.id).some(({ date }) => date === after);
-    return isLate ? 'treated only on the second day' : 'not treated between the two counts';
+    return isLate
+      ? say('treated only on the second day')
+      : say('not treated between the two counts');
   }
   const others = between.filter(({ product }) => product !== days.product);
   if (others.length === 0)
-    return between.length === 1 ? only : `treated ${between.length} times between the two counts`;
+    return between.length === 1
+      ? only
+      : say('treated {n} times between the two counts', { n: between.length });
   const names = wordList([...new Set(others.map(({ product }) => productName(notebook, product)))]);
   return others.length === between.length
-    ? `treated with ${names}, not with ${name}`
-    : `treated with ${names} as well as ${name}`;
+    ? say('treated with {names}, not with {name}', { names, name })
+    : say('treated with {names} as well as {name}', { names, name });
 }
 
 interface Count {
@@ -177,10 +187,15 @@ export function countOf(
   const factor = figureOf(row?.factor);
   const isCounted = figureOf(row?.epg) !== null && eggs !== null && eggs >= 0;
   if (!isCounted || !Number.isInteger(eggs)) {
-    if (!isPresent(notebook, dayId, animal)) return `not here on ${date}`;
-    return `${whyNotCounted(notebook, dayId, animal.id)} on ${date}`;
+    if (!isPresent(notebook, dayId, animal)) return say('not here on {date}', { date });
+    return say('{whyNotCounted} on {date}', {
+      whyNotCounted: whyNotCounted(notebook, dayId, animal.id),
+      date,
+    });
   }
-  return factor !== null && factor > 0 ? { eggs, factor } : `no multiplication factor on ${date}`;
+  return factor !== null && factor > 0
+    ? { eggs, factor }
+    : say('no multiplication factor on {date}', { date });
 }
 
 /** Too many to count, spoiled, in doubt, not counted: as typed. */
@@ -191,9 +206,9 @@ function whyNotCounted(notebook: Notebook, dayId: string, animalId: string): str
   const kinds = columnsOf(notebook)
     .filter(({ kind, otherEggs }) => kind === 'count' && otherEggs !== true)
     .map(({ id }) => readingOf(notebook, dayId, animalId, id)?.kind);
-  if (kinds.includes('too-many') || kinds.includes('over')) return 'too many eggs to count';
-  if (kinds.includes('under')) return 'only an upper bound';
-  return kinds.includes('fault') ? 'a count that cannot be read' : 'not counted';
+  if (kinds.includes('too-many') || kinds.includes('over')) return say('too many eggs to count');
+  if (kinds.includes('under')) return say('only an upper bound');
+  return kinds.includes('fault') ? say('a count that cannot be read') : say('not counted');
 }
 
 function dayCount(from: string, to: string): number {

@@ -2,6 +2,7 @@ import type { Product } from '../../shared/notebook.ts';
 import type { CheckPair } from './check-pairs.ts';
 import { sampleWindow, windowWords, type SampleWindow } from './sample-window.ts';
 import { counted } from './short-number.ts';
+import { say } from '../text/say.ts';
 
 /** Days from treatment to the second sample, held against what is usual for the product. */
 export interface CheckTiming {
@@ -24,28 +25,32 @@ export function checkTiming(
   if (pairs.length === 0)
     return {
       ...{ least: null, most: null, window, isEarly: false, isLate: false },
-      sentence: `The second sample is taken after ${usual}.`,
+      sentence: say('The second sample is taken after {usual}.', { usual }),
     };
   const days = pairs.map((pair) => pair.days);
   const least = Math.min(...days);
   const most = Math.max(...days);
   const isEarly = least < window.fromDays;
   const isLate = most > window.toDays;
-  const took = least === most ? counted(least, 'day') : `${least} to ${most} days`;
+  const took =
+    least === most ? counted(least, 'day') : say('{least} to {most} days', { least, most });
   const verdict =
     isEarly && isLate
-      ? 'partly too early and partly too late'
+      ? say('partly too early and partly too late')
       : isEarly
-        ? 'too early: eggs laid before may still come, and egg laying may only be held back'
+        ? say('too early: eggs laid before may still come, and egg laying may only be held back')
         : isLate
-          ? 'late: worms taken up since may already lay'
-          : 'as usual';
+          ? say('late: worms taken up since may already lay')
+          : say('as usual');
   return {
     least,
     most,
     window,
     isEarly,
     isLate,
-    sentence: `The second sample was taken ${took} after treatment, against ${usual}: ${verdict}.`,
+    sentence: say(
+      'The second sample was taken {took} after treatment, against {usual}: {verdict}.',
+      { took, usual, verdict },
+    ),
   };
 }

@@ -3,31 +3,37 @@ import { RESISTANT_CAUTION, RESISTANT_QUESTIONS, SUSCEPTIBLE_CAUTION } from './c
 import type { LeftOut } from './check-pairs.ts';
 import { counted, shortNumber } from './short-number.ts';
 import { wordList } from './word-list.ts';
+import { say } from '../text/say.ts';
 
 /** A reduction in words; one below 0 went up and is never shown as less than nothing. */
 export function reductionWords(reduction: number): string {
   const size = shortNumber(Math.abs(reduction), 1);
-  if (size === '0') return 'did not change';
-  return reduction < 0 ? `went up by ${size} %` : `went down by ${size} %`;
+  if (size === '0') return say('did not change');
+  return reduction < 0
+    ? say('went up by {size} %', { size })
+    : say('went down by {size} %', { size });
 }
 
 /** Limits in words: "68.2 to 91.0 %", and what a limit below 0 means. */
 export function limitWords(low: number, high: number): string {
-  const words = `${shortNumber(low, 1)} to ${shortNumber(high, 1)} %`;
-  return low < 0 ? `${words} (below 0 the count went up)` : words;
+  const words = say('{shortNumber} to {shortNumber2} %', {
+    shortNumber: shortNumber(low, 1),
+    shortNumber2: shortNumber(high, 1),
+  });
+  return low < 0 ? say('{words} (below 0 the count went up)', { words }) : words;
 }
 
 /** A class said plainly, with its own word after it. */
 export function verdictWords(verdict: Verdict): string {
   switch (verdict) {
     case 'susceptible':
-      return 'It works as it should (class: susceptible).';
+      return say('It works as it should (class: susceptible).');
     case 'low resistant':
-      return 'It works less well than it should (class: low resistant).';
+      return say('It works less well than it should (class: low resistant).');
     case 'resistant':
-      return 'It no longer works as it should (class: resistant).';
+      return say('It no longer works as it should (class: resistant).');
     case 'inconclusive':
-      return 'These counts cannot tell whether it works (class: inconclusive).';
+      return say('These counts cannot tell whether it works (class: inconclusive).');
   }
 }
 
@@ -75,9 +81,37 @@ export interface VetFacts {
 export function vetSentence(facts: VetFacts): string {
   const { eggsBefore, eggsAfter, meanBefore, meanAfter } = facts;
   return [
-    `${counted(facts.pairs, 'animal')} treated once with ${facts.productName} and counted on ${facts.beforeDate} and ${facts.afterDate}, ${facts.days} after treatment; ${facts.leftOut} left out.`,
-    `${counted(eggsBefore, 'egg')} counted before and ${eggsAfter} after (mean ${shortNumber(meanBefore, 0)} and ${shortNumber(meanAfter, 0)} epg).`,
-    `The count ${reductionWords(facts.reduction)}; ${facts.limits}`,
-    `Held against an expected reduction of ${shortNumber(facts.expected)} % and a threshold of ${shortNumber(facts.threshold)} %: ${facts.verdict}`,
+    say(
+      '{counted} treated once with {productName} and counted on {beforeDate} and {afterDate}, {days} after treatment; {leftOut} left out.',
+      {
+        counted: counted(facts.pairs, 'animal'),
+        productName: facts.productName,
+        beforeDate: facts.beforeDate,
+        afterDate: facts.afterDate,
+        days: facts.days,
+        leftOut: facts.leftOut,
+      },
+    ),
+    say(
+      '{counted} counted before and {eggsAfter} after (mean {shortNumber} and {shortNumber2} epg).',
+      {
+        counted: counted(eggsBefore, 'egg'),
+        eggsAfter,
+        shortNumber: shortNumber(meanBefore, 0),
+        shortNumber2: shortNumber(meanAfter, 0),
+      },
+    ),
+    say('The count {reductionWords}; {limits}', {
+      reductionWords: reductionWords(facts.reduction),
+      limits: facts.limits,
+    }),
+    say(
+      'Held against an expected reduction of {shortNumber} % and a threshold of {shortNumber2} %: {verdict}',
+      {
+        shortNumber: shortNumber(facts.expected),
+        shortNumber2: shortNumber(facts.threshold),
+        verdict: facts.verdict,
+      },
+    ),
   ].join(' ');
 }

@@ -1,6 +1,7 @@
 import type { Withdrawal } from '../../shared/notebook.ts';
 import { fault, isFault, type Fault } from '../../shared/value.ts';
 import { clearDate, isDate } from '../text/date.ts';
+import { say } from '../text/say.ts';
 
 /** When meat or milk of one treatment is clear: a date, never for people, or only a vet can say. */
 export type Clear =
@@ -9,8 +10,8 @@ export type Clear =
   | { readonly kind: 'ask' };
 
 /** How a treatment's `meatClear` and `milkClear` are written: an ISO date or one of these words. */
-export const NOT_PERMITTED = 'not permitted';
-export const ASK_VET = 'no clear date, ask your vet';
+export const NOT_PERMITTED = say('not permitted');
+export const ASK_VET = say('no clear date, ask your vet');
 
 /**
  * The clear date that a withdrawal gives from a treatment date: the first whole day that is clear
@@ -25,7 +26,7 @@ export const ASK_VET = 'no clear date, ask your vet';
 export function clearAfter(withdrawal: Withdrawal | undefined, date: string): Clear | Fault {
   if (!withdrawal || withdrawal.kind === 'not stated') return { kind: 'ask' };
   if (withdrawal.kind === 'not permitted') return { kind: 'not permitted' };
-  const wrong = withdrawalFault(withdrawal, 'The withdrawal');
+  const wrong = withdrawalFault(withdrawal, say('The withdrawal'));
   if (wrong) return wrong;
   const days = withdrawal.kind === 'days' ? withdrawal.days : Math.ceil(withdrawal.hours / 24);
   const clear = clearDate(date, days);
@@ -42,7 +43,10 @@ export function withdrawalFault(withdrawal: Withdrawal, what: string): Fault | n
     if (Number.isInteger(days) && days >= 0 && days <= MOST_WITHDRAWAL_DAYS) return null;
     return fault(
       'bad-withdrawal',
-      `${what} cannot be ${days} days. Type the whole days of the label, 0 or more, or choose not stated.`,
+      say(
+        '{what} cannot be {days} days. Type the whole days of the label, 0 or more, or choose not stated.',
+        { what, days },
+      ),
     );
   }
   if (withdrawal.kind === 'hours') {
@@ -50,7 +54,10 @@ export function withdrawalFault(withdrawal: Withdrawal, what: string): Fault | n
     if (Number.isFinite(hours) && hours >= 0 && hours <= 24 * MOST_WITHDRAWAL_DAYS) return null;
     return fault(
       'bad-withdrawal',
-      `${what} cannot be ${hours} hours. Type the hours of the label, 0 or more, or choose not stated.`,
+      say(
+        '{what} cannot be {hours} hours. Type the hours of the label, 0 or more, or choose not stated.',
+        { what, hours },
+      ),
     );
   }
   return null;

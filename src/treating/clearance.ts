@@ -4,6 +4,7 @@ import { treatmentsOfAnimal } from './after-treatment.ts';
 import { readClear } from './clear-date.ts';
 import { productName } from './product.ts';
 import { wordList } from './word-list.ts';
+import { say } from '../text/say.ts';
 
 /** What an animal gives that people eat or drink. */
 export type Produce = 'meat' | 'milk';
@@ -66,20 +67,33 @@ function clearOf(treatment: Treatment, produce: Produce): ReturnType<typeof read
 
 /** A clearance as a sentence; `null` where the animal is clear. */
 export function clearanceSentence(clearance: Clearance, produce: Produce): string | null {
-  const what = produce === 'meat' ? 'Meat' : 'Milk';
+  const what = produce === 'meat' ? say('Meat') : say('Milk');
   switch (clearance.state) {
     case 'clear':
       return null;
     case 'until':
-      return `${what} not clear until ${clearance.date} (${clearance.product}).`;
+      return say('{what} not clear until {date} ({product}).', {
+        what,
+        date: clearance.date,
+        product: clearance.product,
+      });
     case 'not permitted':
-      return `${what} not permitted for people after ${clearance.product}: ask your vet.`;
+      return say('{what} not permitted for people after {product}: ask your vet.', {
+        what,
+        product: clearance.product,
+      });
     case 'ask': {
       const other =
         clearance.latest === null
           ? ''
-          : ` Other products are clear from ${clearance.latest} at the earliest.`;
-      return `${what}: no clear date for ${clearance.product}, ask your vet.${other}`;
+          : say(' Other products are clear from {latest} at the earliest.', {
+              latest: clearance.latest,
+            });
+      return say('{what}: no clear date for {product}, ask your vet.{other}', {
+        what,
+        product: clearance.product,
+        other,
+      });
     }
   }
 }
@@ -101,7 +115,7 @@ export function notClear(notebook: Notebook, animalId: string, date: string): No
 export function notClearWords({ meat, milk }: NotClear): readonly string[] {
   if (meat === null || milk === null) return [meat, milk].filter((words) => words !== null);
   const tail = meat.replace(/^Meat/, '');
-  return milk === `Milk${tail}` ? [`Meat and milk${tail}`] : [meat, milk];
+  return milk === `Milk${tail}` ? [say('Meat and milk{tail}', { tail })] : [meat, milk];
 }
 
 /**
@@ -117,6 +131,12 @@ export function leavingWarnings(
     const { meat } = notClear(notebook, id, date);
     if (meat === null) return [];
     const tag = animalOf(notebook, id)?.tag ?? id;
-    return [`${tag} would leave on ${date}: ${meat} Tell the buyer in writing, or wait.`];
+    return [
+      say('{tag} would leave on {date}: {meat} Tell the buyer in writing, or wait.', {
+        tag,
+        date,
+        meat,
+      }),
+    ];
   });
 }

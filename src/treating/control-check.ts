@@ -13,6 +13,7 @@ import {
 } from './check-pairs.ts';
 import { reductionWords, limitWords } from './check-words.ts';
 import { productName } from './product.ts';
+import { say } from '../text/say.ts';
 
 /** A treated group and an untreated one, both counted on the second day. */
 export interface ControlAsked extends CheckDays {
@@ -59,7 +60,7 @@ export function controlCheck(notebook: Notebook, asked: ControlAsked): ControlCh
   const control = epgsOf(notebook, asked, asked.control, leftOut, (animal) =>
     treatmentsBetween(notebook, asked, animal.id).length === 0
       ? null
-      : 'in the control group, yet treated between the two days',
+      : say('in the control group, yet treated between the two days'),
   );
   const reduction = groupReduction(treated, control);
   const limits = groupReductionLimits(treated, control);
@@ -78,15 +79,17 @@ function groupsFault(notebook: Notebook, asked: ControlAsked): Fault | null {
   const treated = new Set(asked.treated);
   for (const id of [...asked.treated, ...asked.control])
     if (!animalOf(notebook, id)?.tag)
-      return fault('no-animal', 'One of these animals is not in this notebook.');
+      return fault('no-animal', say('One of these animals is not in this notebook.'));
   const both = asked.control.find((id) => treated.has(id));
   if (both !== undefined)
     return fault(
       'in-both-groups',
-      `${animalOf(notebook, both)?.tag ?? both} is in the treated and in the control group. Take it out of one.`,
+      say('{tag} is in the treated and in the control group. Take it out of one.', {
+        tag: animalOf(notebook, both)?.tag ?? both,
+      }),
     );
   if (asked.treated.length === 0 || asked.control.length === 0)
-    return fault('empty-group', 'Choose animals for both groups: treated and untreated.');
+    return fault('empty-group', say('Choose animals for both groups: treated and untreated.'));
   return null;
 }
 
@@ -94,9 +97,12 @@ function treatedFault(notebook: Notebook, asked: ControlAsked, animal: Animal): 
   const between = treatmentsBetween(notebook, asked, animal.id);
   const [only] = between;
   const name = productName(notebook, asked.product);
-  if (!only) return 'in the treated group, yet not treated between the two days';
-  if (between.length > 1) return `treated ${between.length} times between the two days`;
-  return only.product === asked.product ? null : `treated with another product than ${name}`;
+  if (!only) return say('in the treated group, yet not treated between the two days');
+  if (between.length > 1)
+    return say('treated {n} times between the two days', { n: between.length });
+  return only.product === asked.product
+    ? null
+    : say('treated with another product than {name}', { name });
 }
 
 function epgsOf(
@@ -128,9 +134,19 @@ function classOf(reduction: number | Fault, limits: Limits | Fault): ControlClas
 
 function sentenceOf(found: Omit<ControlCheck, 'sentence'>): string {
   const { treatedCounted, controlCounted, reduction, limits } = found;
-  const groups = `${treatedCounted} treated against ${controlCounted} untreated`;
+  const groups = say('{treatedCounted} treated against {controlCounted} untreated', {
+    treatedCounted,
+    controlCounted,
+  });
   if (isFault(reduction)) return `${groups}: ${reduction.sentence}`;
-  const head = `${groups}: against the control group the count ${reductionWords(reduction)}`;
+  const head = say('{groups}: against the control group the count {reductionWords}', {
+    groups,
+    reductionWords: reductionWords(reduction),
+  });
   if (isFault(limits)) return `${head}. ${limits.sentence}`;
-  return `${head}, 95 % limits ${limitWords(limits.low, limits.high)}; by the rule of 1992: ${found.class}.`;
+  return say('{head}, 95 % limits {limitWords}; by the rule of 1992: {class}.', {
+    head,
+    limitWords: limitWords(limits.low, limits.high),
+    class: found.class,
+  });
 }

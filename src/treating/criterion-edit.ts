@@ -4,20 +4,24 @@ import type { Criterion, Notebook } from '../../shared/notebook.ts';
 import { fault, type Fault } from '../../shared/value.ts';
 import { daysReached, type Reach } from '../notebook/edit-days.ts';
 import { dayOf, defaultsOf } from '../notebook/read.ts';
+import { say } from '../text/say.ts';
 
 /** What is wrong with a criterion apart from its formula, which the engine checks; `null` when it can stand. */
 export function criterionFault(criterion: Criterion): Fault | null {
   if (criterion.reason.trim() === '')
     return fault(
       'no-reason',
-      'Give the criterion a reason in words; it is what the list will say.',
+      say('Give the criterion a reason in words; it is what the list will say.'),
     );
   if (criterion.ready === undefined && criterion.condition.trim() === '')
-    return fault('no-condition', 'Give the criterion a condition, like eyelid >= 4.');
+    return fault('no-condition', say('Give the criterion a condition, like eyelid >= 4.'));
   if (!Number.isFinite(criterion.danger))
-    return fault('bad-danger', 'The place in the list is a number: the greater, the higher up.');
+    return fault(
+      'bad-danger',
+      say('The place in the list is a number: the greater, the higher up.'),
+    );
   if (criterion.classes?.length === 0)
-    return fault('no-class', 'Choose the classes it applies to, or all of them.');
+    return fault('no-class', say('Choose the classes it applies to, or all of them.'));
   return null;
 }
 
@@ -38,14 +42,24 @@ export function putCriterion(
     list.some(({ id }) => id === criterion.id)
       ? list.map((one) => (one.id === criterion.id ? criterion : one))
       : [...list, criterion];
-  return criteriaEdit(notebook, dayId, reach, `the criterion "${criterion.reason}"`, put);
+  return criteriaEdit(
+    notebook,
+    dayId,
+    reach,
+    say('the criterion "{reason}"', { reason: criterion.reason }),
+    put,
+  );
 }
 
 /** Takes a criterion off each day reached. */
 export function dropCriterion(notebook: Notebook, dayId: string, id: string, reach: Reach): Edit {
   const reason = dayOf(notebook, dayId)?.criteria?.find((one) => one.id === id)?.reason ?? id;
-  return criteriaEdit(notebook, dayId, reach, `removing the criterion "${reason}"`, (list) =>
-    list.filter((one) => one.id !== id),
+  return criteriaEdit(
+    notebook,
+    dayId,
+    reach,
+    say('removing the criterion "{reason}"', { reason }),
+    (list) => list.filter((one) => one.id !== id),
   );
 }
 
@@ -57,7 +71,7 @@ export function confirmCriterion(
   saidBy: string,
   reach: Reach,
 ): Edit {
-  return criteriaEdit(notebook, dayId, reach, 'confirming a criterion', (list) =>
+  return criteriaEdit(notebook, dayId, reach, say('confirming a criterion'), (list) =>
     list.map((one) => (one.id === id ? { ...one, confirmed: true, saidBy } : one)),
   );
 }

@@ -6,6 +6,7 @@ import { newest } from '../notebook/cell.ts';
 import type { Outcome } from '../notebook/outcome.ts';
 import { animalOf, columnsOf, dayOf, readingOf } from '../notebook/read.ts';
 import { counted } from './short-number.ts';
+import { say } from '../text/say.ts';
 
 /** What is decided for one animal. */
 export interface Deciding {
@@ -36,18 +37,20 @@ export function decide(
   decisions: readonly Deciding[],
 ): Edit | Fault {
   if (dayOf(notebook, dayId)?.date === undefined)
-    return fault('no-day', 'That sampling day is not in this notebook.');
+    return fault('no-day', say('That sampling day is not in this notebook.'));
   const [first] = decisions;
-  if (!first) return fault('no-animals', 'No animal is chosen.');
+  if (!first) return fault('no-animals', say('No animal is chosen.'));
   for (const { animal } of decisions)
     if (!animalOf(notebook, animal)?.tag)
-      return fault('no-animal', 'One of these animals is not in this notebook.');
+      return fault('no-animal', say('One of these animals is not in this notebook.'));
   const who =
     decisions.length === 1
       ? (animalOf(notebook, first.animal)?.tag ?? '')
       : counted(decisions.length, 'animal');
   return {
-    label: first.treat ? `deciding to treat ${who}` : `deciding to leave ${who} untreated`,
+    label: first.treat
+      ? say('deciding to treat {who}', { who })
+      : say('deciding to leave {who} untreated', { who }),
     source: 'typed',
     sets: decisions.map(({ animal, treat, reason, values }) => ({
       path: ['decisions', dayId, animal] as const,
@@ -63,7 +66,7 @@ export function undecide(notebook: Notebook, dayId: string, animals: readonly st
       ? (animalOf(notebook, animals[0] ?? '')?.tag ?? '')
       : counted(animals.length, 'animal');
   return {
-    label: `no decision for ${who}`,
+    label: say('no decision for {who}', { who }),
     source: 'typed',
     sets: animals.map((animal) => ({ path: ['decisions', dayId, animal], value: null })),
   };
@@ -72,7 +75,7 @@ export function undecide(notebook: Notebook, dayId: string, animals: readonly st
 /** The reason a decision starts with: the list's own where it follows the list, else empty, to be typed. */
 export function startingReason(outcome: Outcome, treat: boolean): string {
   if (treat) return outcome.reasons.join('; ');
-  return outcome.kind === 'below' ? 'below your criteria' : '';
+  return outcome.kind === 'below' ? say('below your criteria') : '';
 }
 
 /** Whether a decision goes against the list, so that a reason is asked for (and may be left out). */

@@ -8,6 +8,7 @@ import { productOf } from './product.ts';
 import type { Treated } from './treatment-round.ts';
 import { weightStop } from './weight-check.ts';
 import { doseWeight, type DoseWeight } from './weighing.ts';
+import { say } from '../text/say.ts';
 
 /** What a round of doses is worked out for. */
 export interface RoundAsked extends DoseAsked {
@@ -45,7 +46,10 @@ export interface DoseRound {
 export function doseRound(notebook: Notebook, asked: RoundAsked): DoseRound | Fault {
   const product = productOf(notebook, asked.product);
   if (!product?.name || product.removed === true)
-    return fault('no-product', 'Choose a product first; add it under Products if it is not there.');
+    return fault(
+      'no-product',
+      say('Choose a product first; add it under Products if it is not there.'),
+    );
   const members = asked.animals.flatMap((id) => {
     const animal = animalOf(notebook, id);
     return animal ? [{ animal, weight: doseWeight(notebook, animal, asked.date) }] : [];

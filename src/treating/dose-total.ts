@@ -1,4 +1,5 @@
 import { fault, type Fault } from '../../shared/value.ts';
+import { say } from '../text/say.ts';
 
 /** Added to what the doses add up to, for what the gun and the container keep (own choice, editable). */
 export const TOTAL_MARGIN = 0.1;
@@ -22,9 +23,9 @@ export function doseTotal(
   margin = TOTAL_MARGIN,
 ): DoseTotal | Fault {
   if (!(margin >= 0 && margin <= 1))
-    return fault('bad-margin', 'The margin goes from 0 to 100 %: write 10 for a tenth more.');
+    return fault('bad-margin', say('The margin goes from 0 to 100 %: write 10 for a tenth more.'));
   const given = doses.filter((dose) => dose !== null);
-  if (given.length === 0) return fault('no-doses', 'No dose could be worked out yet.');
+  if (given.length === 0) return fault('no-doses', say('No dose could be worked out yet.'));
   const ml = atMicrolitre(given.reduce((sum, dose) => sum + dose, 0));
   const withMarginMl = atMicrolitre(ml * (1 + margin));
   return { ml, withMarginMl, dosed: given.length, of: doses.length };

@@ -7,6 +7,7 @@ import { labelStops, type Giving } from './label-stops.ts';
 import { shortNumber } from './short-number.ts';
 import { weightQuestions, weightStop } from './weight-check.ts';
 import type { DoseWeight } from './weighing.ts';
+import { say } from '../text/say.ts';
 
 /** Whose dose: the label's, or the one that a vet set and put a name to. */
 export type DoseSource = 'label' | 'vet';
@@ -66,7 +67,11 @@ export function doseFor(
       ...weightQuestions(animal, weight, asked.date),
       ...productQuestions(product),
       ...(vet
-        ? [`${product.vetName} set a dose of its own too: is the label's the right one here?`]
+        ? [
+            say("{vetName} set a dose of its own too: is the label's the right one here?", {
+              vetName: product.vetName,
+            }),
+          ]
         : []),
     ],
     lifted: [],
@@ -83,9 +88,9 @@ interface VetsDose {
 export function vetsDose(product: Product): VetsDose | null {
   const { vetMl, vetPerKg } = product;
   if ((product.vetName ?? '').trim() === '' || vetMl === undefined) return null;
-  if (checkPositive(vetMl, 'The mL') !== null) return null;
+  if (checkPositive(vetMl, say('The mL')) !== null) return null;
   if (vetPerKg === undefined) return { ml: vetMl };
-  return checkPositive(vetPerKg, 'The kg') === null ? { ml: vetMl, perKg: vetPerKg } : null;
+  return checkPositive(vetPerKg, say('The kg')) === null ? { ml: vetMl, perKg: vetPerKg } : null;
 }
 
 /** The vet's dose before rounding for one animal; `null` where its weight is needed and not known. */
@@ -104,7 +109,9 @@ function fromVet(
 ): DoseAnswer {
   const impossible = weightStop(animal, weight);
   if (vet.perKg !== undefined && (impossible !== null || !weight))
-    return stopped([impossible ?? `${animal.tag} has no weight: weigh it first.`]);
+    return stopped([
+      impossible ?? say('{tag} has no weight: weigh it first.', { tag: animal.tag }),
+    ]);
   const exact = exactVetsDose(vet, weight?.kg ?? null);
   const drawn =
     vet.perKg === undefined
@@ -114,13 +121,20 @@ function fromVet(
     return stopped([sentence(animal, exact, drawn)]);
   const words =
     vet.perKg === undefined
-      ? `${shortNumber(vet.ml)} mL for each animal`
-      : `${shortNumber(weight?.kg ?? NaN)} kg × ${vet.ml} mL ÷ ${vet.perKg} kg`;
+      ? say('{shortNumber} mL for each animal', { shortNumber: shortNumber(vet.ml) })
+      : say('{shortNumber} kg × {ml} mL ÷ {perKg} kg', {
+          shortNumber: shortNumber(weight?.kg ?? NaN),
+          ml: vet.ml,
+          perKg: vet.perKg,
+        });
   const asks = weight && impossible === null ? weightQuestions(animal, weight, asked.date) : [];
   return {
     ml: drawn,
     source: 'vet',
-    sum: `${sumText(words, exact, drawn)}, as ${product.vetName?.trim()} set it`,
+    sum: say('{sumText}, as {trim} set it', {
+      sumText: sumText(words, exact, drawn),
+      trim: product.vetName?.trim(),
+    }),
     stops: [],
     questions: [...asks, ...productQuestions(product)],
     lifted: vet.perKg === undefined ? lifted : lifted.filter((stop) => stop !== impossible),
@@ -128,20 +142,22 @@ function fromVet(
 }
 
 function productQuestions(product: Product): readonly string[] {
-  const name = product.name ?? 'this product';
+  const name = product.name ?? say('this product');
   return [
     ...((product.expires ?? '').trim() === ''
-      ? [`No expiry date is typed for ${name}: is it in date?`]
+      ? [say('No expiry date is typed for {name}: is it in date?', { name })]
       : []),
     ...(product.retired === true
-      ? [`${name} is marked as no longer in use: is it the right one?`]
+      ? [say('{name} is marked as no longer in use: is it the right one?', { name })]
       : []),
   ];
 }
 
 /** What is missing of a vet's dose. */
 export function noVetDose(product: Product): string {
-  return `No vet's dose for ${product.name ?? 'this product'}: type the vet's name and the mL the vet set.`;
+  return say("No vet's dose for {name}: type the vet's name and the mL the vet set.", {
+    name: product.name ?? say('this product'),
+  });
 }
 
 /** A vet's dose that is half typed explains why it does not help. */
@@ -156,13 +172,13 @@ function stopped(stops: readonly string[]): DoseAnswer {
 }
 
 function sumText(words: string, exact: number, drawn: number): string {
-  const result = `${words} = ${shortNumber(exact)} mL`;
+  const result = say('{words} = {shortNumber} mL', { words, shortNumber: shortNumber(exact) });
   return shortNumber(drawn) === shortNumber(exact)
     ? result
-    : `${result}, drawn up as ${shortNumber(drawn)} mL`;
+    : say('{result}, drawn up as {shortNumber} mL', { result, shortNumber: shortNumber(drawn) });
 }
 
 function sentence(animal: Animal, ...answers: readonly (number | Fault | null)[]): string {
   const wrong = answers.find((answer) => isFault(answer));
-  return `${animal.tag}: ${isFault(wrong) ? wrong.sentence : 'no dose can be worked out.'}`;
+  return `${animal.tag}: ${isFault(wrong) ? wrong.sentence : say('no dose can be worked out.')}`;
 }

@@ -1,5 +1,6 @@
 import { shortNumber } from './short-number.ts';
 import type { Pair } from '../stats/paired-counts.ts';
+import { say } from '../text/say.ts';
 
 /** Whether the eggs counted before treatment can carry a good verdict at all. */
 export interface EggSufficiency {
@@ -34,14 +35,24 @@ export function eggSufficiency(
   const scale = Math.max(0, ...shedding.map((pair) => pair.factorAfter / pair.factorBefore)) || 1;
   const needed = eggsNeeded(threshold, level, scale);
   const canSuffice = eggs >= needed;
-  const atAll = `A lower limit of ${shortNumber(threshold)} % needs ${needed} eggs before treatment, and that only if no egg at all is found after`;
-  const oneAfter = threshold === 95 && scale === 1 ? ' (one egg after needs about 150)' : '';
+  const atAll = say(
+    'A lower limit of {shortNumber} % needs {needed} eggs before treatment, and that only if no egg at all is found after',
+    { shortNumber: shortNumber(threshold), needed },
+  );
+  const oneAfter = threshold === 95 && scale === 1 ? say(' (one egg after needs about 150)') : '';
   return {
     eggs,
     needed,
     canSuffice,
     sentence: canSuffice
-      ? `${eggs} eggs were counted before treatment. ${atAll}${oneAfter}.`
-      : `Only ${eggs} eggs were counted before treatment: too few. ${atAll}${oneAfter}. Count more areas or more animals next time.`,
+      ? say('{eggs} eggs were counted before treatment. {atAll}{oneAfter}.', {
+          eggs,
+          atAll,
+          oneAfter,
+        })
+      : say(
+          'Only {eggs} eggs were counted before treatment: too few. {atAll}{oneAfter}. Count more areas or more animals next time.',
+          { eggs, atAll, oneAfter },
+        ),
   };
 }

@@ -1,6 +1,7 @@
 import { fault, type Fault } from '../../shared/value.ts';
 import { dateReadings } from '../text/date-reading.ts';
 import { daysInMonth, isoDate } from '../text/date.ts';
+import { say } from '../text/say.ts';
 
 /**
  * The last day on which a product is in date. Labels print a whole date (`2027-03-31`, `31/03/2027`) or a month
@@ -20,7 +21,10 @@ export function lastGoodDay(expires: string): string | Fault {
     isoDate(year, month, daysInMonth(year, month)) ??
     fault(
       'bad-expiry',
-      `"${text}" is not an expiry date that can be read in one way. Type the month like 2027-03, or the day like 2027-03-31.`,
+      say(
+        '"{text}" is not an expiry date that can be read in one way. Type the month like 2027-03, or the day like 2027-03-31.',
+        { text },
+      ),
     )
   );
 }

@@ -8,6 +8,7 @@ import { productName, productOf } from './product.ts';
 import { sampleWindow, windowWords } from './sample-window.ts';
 import { counted } from './short-number.ts';
 import { wordList } from './word-list.ts';
+import { say } from '../text/say.ts';
 
 /** Days after a treatment on which to look at the animals again (from memory: 7 to 10), editable. */
 export const RECHECK_DAYS = 7;
@@ -48,8 +49,13 @@ export function followUps(
         productName: productName(notebook, product),
         tags,
       };
-      const why = `${windowWords(window)} after treatment, ${window.why}`;
-      const again = `${recheckDays} days after treatment, from memory: check with your vet`;
+      const why = say('{windowWords} after treatment, {why}', {
+        windowWords: windowWords(window),
+        why: window.why,
+      });
+      const again = say('{recheckDays} days after treatment, from memory: check with your vet', {
+        recheckDays,
+      });
       return [
         { ...common, kind: 'recheck' as const, date: recheck, until: recheck, why: again },
         { ...common, kind: 'second sample' as const, date: first, until: last, why },
@@ -81,9 +87,23 @@ function rounds(notebook: Notebook): readonly Round[] {
 export function followUpSentence(one: FollowUp): string {
   const who = counted(one.tags.length, 'animal');
   if (one.kind === 'recheck')
-    return `${one.date}: look again at ${who} treated with ${one.productName} on ${one.treatedOn}.`;
-  const days = one.until === one.date ? one.date : `${one.date} to ${one.until}`;
-  return `${days}: second sample of ${who} treated with ${one.productName} on ${one.treatedOn} (${one.why}).`;
+    return say('{date}: look again at {who} treated with {productName} on {treatedOn}.', {
+      date: one.date,
+      who,
+      productName: one.productName,
+      treatedOn: one.treatedOn,
+    });
+  const days =
+    one.until === one.date
+      ? one.date
+      : say('{date} to {until}', { date: one.date, until: one.until });
+  return say('{days}: second sample of {who} treated with {productName} on {treatedOn} ({why}).', {
+    days,
+    who,
+    productName: one.productName,
+    treatedOn: one.treatedOn,
+    why: one.why,
+  });
 }
 
 /** Follow-ups as entries of a calendar file, with an id that stays the same for the same round. */
@@ -97,11 +117,11 @@ export function followUpEntries(
     lastDate: one.until,
     title:
       one.kind === 'recheck'
-        ? `Look again after ${one.productName}`
-        : `Second sample after ${one.productName}`,
+        ? say('Look again after {productName}', { productName: one.productName })
+        : say('Second sample after {productName}', { productName: one.productName }),
     description: [
       followUpSentence(one),
-      `Tags: ${wordList(one.tags)}.`,
+      say('Tags: {wordList}.', { wordList: wordList(one.tags) }),
       ...(one.kind === 'recheck' ? LIST_CAUTIONS.slice(3) : []),
     ].join('\n'),
   }));

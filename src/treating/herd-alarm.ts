@@ -4,6 +4,7 @@ import { presentAnimals } from '../notebook/present.ts';
 import { atLeast } from '../stats/at-least.ts';
 import { limitByKey } from './limit-by-key.ts';
 import { shortNumber } from './short-number.ts';
+import { say } from '../text/say.ts';
 
 /** Where no limit is set: 10 % of the animals scored (from memory, check with your vet). */
 export const PALE_ALARM_PERCENT = 10;
@@ -39,7 +40,15 @@ export function herdAlarm(notebook: Notebook, dayId: string): HerdAlarm {
     present: present.length,
     limitPercent,
     sentence: rings
-      ? `Ring your vet today: ${pale} of ${scores.length} scored are at eyelid colour 4 or 5 (${shortNumber((100 * pale) / scores.length, 0)} %; your limit is ${shortNumber(limitPercent)} %).`
+      ? say(
+          'Ring your vet today: {pale} of {n} scored are at eyelid colour 4 or 5 ({shortNumber} %; your limit is {shortNumber2} %).',
+          {
+            pale,
+            n: scores.length,
+            shortNumber: shortNumber((100 * pale) / scores.length, 0),
+            shortNumber2: shortNumber(limitPercent),
+          },
+        )
       : '',
   };
 }

@@ -4,6 +4,7 @@ import { atLeast } from '../stats/at-least.ts';
 import { doseByLabel, doseMl } from '../stats/dose.ts';
 import { kgPerLb } from '../text/parse-reading.ts';
 import { shortNumber } from './short-number.ts';
+import { say } from '../text/say.ts';
 
 /** The label's line and its strength may differ by this share before one of them is a slip. */
 export const MOST_LABEL_GAP = 0.1;
@@ -32,7 +33,7 @@ export function labelDose(product: Product, kg: number, stepMl?: number): number
     case null:
       return fault(
         'no-strength',
-        "No strength: type the label's line, mL per kg, or its strength with mg per kg.",
+        say("No strength: type the label's line, mL per kg, or its strength with mg per kg."),
       );
   }
 }
@@ -42,8 +43,17 @@ export function labelSum(product: Product, kg: number): string {
   const unit = product.labelUnit ?? 'kg';
   const weight = unit === 'lb' ? kg / kgPerLb : kg;
   if (labelBasis(product) === 'line')
-    return `${shortNumber(weight)} ${unit} × ${product.labelMl} mL ÷ ${product.labelPer} ${unit}`;
-  return `${shortNumber(kg)} kg × ${product.mgPerKg} mg/kg ÷ ${product.mgPerMl} mg/mL`;
+    return say('{shortNumber} {unit} × {labelMl} mL ÷ {labelPer} {unit}', {
+      shortNumber: shortNumber(weight),
+      unit,
+      labelMl: product.labelMl,
+      labelPer: product.labelPer,
+    });
+  return say('{shortNumber} kg × {mgPerKg} mg/kg ÷ {mgPerMl} mg/mL', {
+    shortNumber: shortNumber(kg),
+    mgPerKg: product.mgPerKg,
+    mgPerMl: product.mgPerMl,
+  });
 }
 
 /** A sentence where the label's line and its strength give doses over 10 % apart; `null` otherwise. */
@@ -56,7 +66,10 @@ export function labelStrengthGap(product: Product): string | null {
   if (isFault(byLine) || isFault(byStrength)) return null;
   const [small, large] = byLine < byStrength ? [byLine, byStrength] : [byStrength, byLine];
   if (atLeast((1 + MOST_LABEL_GAP) * small, large)) return null;
-  return `For 100 kg the label's line gives ${shortNumber(byLine)} mL and its strength ${shortNumber(byStrength)} mL: one of them was typed wrongly. Read the label again.`;
+  return say(
+    "For 100 kg the label's line gives {shortNumber} mL and its strength {shortNumber2} mL: one of them was typed wrongly. Read the label again.",
+    { shortNumber: shortNumber(byLine), shortNumber2: shortNumber(byStrength) },
+  );
 }
 
 function labelPerKg(product: Product): number {

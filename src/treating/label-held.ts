@@ -8,6 +8,7 @@ import { labelDose } from './label-dose.ts';
 import { labelStops, type Giving } from './label-stops.ts';
 import { shortNumber } from './short-number.ts';
 import { weightStop } from './weight-check.ts';
+import { say } from '../text/say.ts';
 
 /** What was really given. */
 export interface Given extends Giving {
@@ -26,7 +27,7 @@ export interface Given extends Giving {
 export function labelBroken(product: Product, animal: Animal, given: Given): readonly string[] {
   const stops = labelStops(product, animal, given);
   if (stops.length > 0) return stops;
-  return doseBroken(animal, given, 'the label says', (kg) => labelDose(product, kg));
+  return doseBroken(animal, given, say('the label says'), (kg) => labelDose(product, kg));
 }
 
 /** The same for a vet's own dose: why what was given is not what the vet set. */
@@ -37,9 +38,17 @@ export function vetsDoseBroken(product: Product, animal: Animal, given: Given): 
   if (vet.perKg === undefined) {
     const isSame =
       given.doseMl !== null && atLeast(given.doseMl, vet.ml) && atLeast(vet.ml, given.doseMl);
-    return isSame ? [] : [`${animal.tag}: ${name} set ${shortNumber(vet.ml)} mL for each animal.`];
+    return isSame
+      ? []
+      : [
+          say('{tag}: {name} set {shortNumber} mL for each animal.', {
+            tag: animal.tag,
+            name,
+            shortNumber: shortNumber(vet.ml),
+          }),
+        ];
   }
-  return doseBroken(animal, given, `${name} set`, (kg) => exactVetsDose(vet, kg));
+  return doseBroken(animal, given, say('{name} set', { name }), (kg) => exactVetsDose(vet, kg));
 }
 
 function doseBroken(
@@ -49,17 +58,26 @@ function doseBroken(
   doseOf: (kg: number) => number | Fault | null,
 ): readonly string[] {
   const { doseMl, weightKg } = given;
-  if (doseMl === null) return [`${animal.tag}: no dose was noted.`];
+  if (doseMl === null) return [say('{tag}: no dose was noted.', { tag: animal.tag })];
   const weight = weightKg === null ? null : { kg: weightKg, date: given.date };
   const noWeight = weightStop(animal, weight);
   if (noWeight !== null || weightKg === null)
-    return [noWeight ?? `${animal.tag} has no weight: weigh it first.`];
+    return [noWeight ?? say('{tag} has no weight: weigh it first.', { tag: animal.tag })];
   const own = doseOf(weightKg);
   if (typeof own !== 'number') return own === null ? [] : [own.sentence];
-  const words = `${animal.tag} got ${shortNumber(doseMl)} mL and ${whose} ${shortNumber(own)} mL for ${shortNumber(weightKg, 1)} kg`;
-  if (!atLeast(doseMl, own)) return [`${words}: too little.`];
+  const words = say(
+    '{tag} got {shortNumber} mL and {whose} {shortNumber2} mL for {shortNumber3} kg',
+    {
+      tag: animal.tag,
+      shortNumber: shortNumber(doseMl),
+      whose,
+      shortNumber2: shortNumber(own),
+      shortNumber3: shortNumber(weightKg, 1),
+    },
+  );
+  if (!atLeast(doseMl, own)) return [say('{words}: too little.', { words })];
   const isTooMuch = given.byHeaviest
     ? atLeast(doseMl, MOST_TIMES * own)
     : !atLeast((1 + MOST_ADDED) * own, doseMl);
-  return isTooMuch ? [`${words}: too much.`] : [];
+  return isTooMuch ? [say('{words}: too much.', { words })] : [];
 }

@@ -3,6 +3,7 @@ import { speciesOf } from './animal-kind.ts';
 import { isExpired } from './expiry.ts';
 import { labelBasis, labelStrengthGap } from './label-dose.ts';
 import { wordList } from './word-list.ts';
+import { say } from '../text/say.ts';
 
 /** How a product is to be given: on which day, and by which route where it is not the label's. */
 export interface Giving {
@@ -28,37 +29,58 @@ export function labelStops(product: Product, animal: Animal, giving: Giving): re
 function speciesStop(product: Product, animal: Animal): string | null {
   const species = product.species ?? [];
   if (species.length === 0)
-    return `Which species the label of ${nameOf(product)} names is not typed yet. Tick them on the product.`;
+    return say(
+      'Which species the label of {nameOf} names is not typed yet. Tick them on the product.',
+      { nameOf: nameOf(product) },
+    );
   const own = speciesOf(animal);
   if (own === undefined)
     return species.length === 2
       ? null
-      : `${animal.tag}: type whether it is a sheep or a goat, so that the label can be held against it.`;
+      : say(
+          '{tag}: type whether it is a sheep or a goat, so that the label can be held against it.',
+          { tag: animal.tag },
+        );
   if (species.includes(own)) return null;
   const named = wordList(species.map((one) => (one === 'goat' ? 'goats' : 'sheep')));
-  return `${animal.tag} is a ${own} and the label of ${nameOf(product)} names ${named} only: ask your vet for a dose and a withdrawal.`;
+  return say(
+    '{tag} is a {own} and the label of {nameOf} names {named} only: ask your vet for a dose and a withdrawal.',
+    { tag: animal.tag, own, nameOf: nameOf(product), named },
+  );
 }
 
 function routeStop(product: Product, route: string | undefined): string | null {
   const label = plain(product.route);
   if (label === '')
-    return `The route that the label of ${nameOf(product)} names is not typed yet. Type it on the product.`;
+    return say(
+      'The route that the label of {nameOf} names is not typed yet. Type it on the product.',
+      { nameOf: nameOf(product) },
+    );
   if (route === undefined || plain(route) === '' || plain(route) === label) return null;
-  return `The label of ${nameOf(product)} says ${product.route?.trim()}, not ${route.trim()}: give it as the label says, or ask your vet.`;
+  return say(
+    'The label of {nameOf} says {trim}, not {trim2}: give it as the label says, or ask your vet.',
+    { nameOf: nameOf(product), trim: product.route?.trim(), trim2: route.trim() },
+  );
 }
 
 function expiryStop(product: Product, date: string): string | null {
   if (isExpired(product.expires, date) !== true) return null;
-  return `${nameOf(product)} expired (${product.expires?.trim()}): use one that is in date.`;
+  return say('{nameOf} expired ({trim}): use one that is in date.', {
+    nameOf: nameOf(product),
+    trim: product.expires?.trim(),
+  });
 }
 
 function strengthStop(product: Product): string | null {
   if (labelBasis(product) !== null) return labelStrengthGap(product);
-  return `${nameOf(product)} has no strength: type the label's line, mL per kg, or its strength with mg per kg.`;
+  return say(
+    "{nameOf} has no strength: type the label's line, mL per kg, or its strength with mg per kg.",
+    { nameOf: nameOf(product) },
+  );
 }
 
 function nameOf(product: Product): string {
-  return product.name ?? 'this product';
+  return product.name ?? say('this product');
 }
 
 function plain(text: string | undefined): string {

@@ -7,6 +7,7 @@ import { eyelidOf, scoreOf } from './herd-alarm.ts';
 import { shortNumber } from './short-number.ts';
 import type { ListEntry, TreatmentList } from './treatment-list.ts';
 import { entriesOf, keepUntreated, untreatedShares } from './untreated-share.ts';
+import { say } from '../text/say.ts';
 
 /** An animal that might be left untreated though its count is at the limit. */
 export interface LeaveProposal {
@@ -77,8 +78,12 @@ function proposalOf(
     entry,
     eyelid,
     condition,
-    why: `eyelid colour ${eyelid}, condition ${condition}, ${shortNumber(epg, 0)} epg`,
-    check: isOpen ? 'Make sure that she is not late pregnant or newly in milk.' : '',
+    why: say('eyelid colour {eyelid}, condition {condition}, {shortNumber} epg', {
+      eyelid,
+      condition,
+      shortNumber: shortNumber(epg, 0),
+    }),
+    check: isOpen ? say('Make sure that she is not late pregnant or newly in milk.') : '',
   };
 }
 

@@ -3,6 +3,7 @@ import { isFault } from '../../shared/value.ts';
 import { withdrawalFault } from './clear-date.ts';
 import { lastGoodDay } from './expiry.ts';
 import { labelStrengthGap } from './label-dose.ts';
+import { say } from '../text/say.ts';
 
 /** Something wrong with, or missing from, one field of a product. */
 export interface ProductFault {
@@ -22,20 +23,24 @@ export function productFaults(product: Product): readonly ProductFault[] {
   const add = (field: keyof ProductFacts, sentence: string): void => {
     faults.push({ field, sentence });
   };
-  if ((product.name ?? '').trim() === '') add('name', 'Give the product the name on its label.');
+  if ((product.name ?? '').trim() === '')
+    add('name', say('Give the product the name on its label.'));
   for (const [field, what] of amounts) {
     const value = product[field];
     if (value !== undefined && !(Number.isFinite(value) && value > 0))
-      add(field, `${what} must be more than 0; leave it empty if the label does not say.`);
+      add(
+        field,
+        say('{what} must be more than 0; leave it empty if the label does not say.', { what }),
+      );
   }
   for (const [field, what] of dayNumbers) {
     const value = product[field];
     if (value !== undefined && !(Number.isInteger(value) && value >= 0 && value <= 400))
-      add(field, `${what} is a whole number of days, 0 or more.`);
+      add(field, say('{what} is a whole number of days, 0 or more.', { what }));
   }
   const { sampleFromDays: from, sampleToDays: to } = product;
   if (from !== undefined && to !== undefined && to < from)
-    add('sampleToDays', 'The last day for the second sample is before the first.');
+    add('sampleToDays', say('The last day for the second sample is before the first.'));
   if (product.expires !== undefined && product.expires.trim() !== '') {
     const last = lastGoodDay(product.expires);
     if (isFault(last)) add('expires', last.sentence);
@@ -46,9 +51,9 @@ export function productFaults(product: Product): readonly ProductFault[] {
   }
   const isVets = product.vetMl !== undefined || product.vetPerKg !== undefined;
   if (isVets && (product.vetName ?? '').trim() === '')
-    add('vetName', "A vet's own dose needs the name of the vet who set it.");
+    add('vetName', say("A vet's own dose needs the name of the vet who set it."));
   if (product.vetPerKg !== undefined && product.vetMl === undefined)
-    add('vetMl', 'Type how many mL the vet set for that many kg.');
+    add('vetMl', say('Type how many mL the vet set for that many kg.'));
   return faults;
 }
 
@@ -60,53 +65,56 @@ export function productGaps(product: Product): readonly ProductFault[] {
   if (!hasLine && !hasStrength)
     gaps.push({
       field: 'labelMl',
-      sentence: "Type the label's dose line, mL per kg: without it no dose is worked out.",
+      sentence: say("Type the label's dose line, mL per kg: without it no dose is worked out."),
     });
   const gap = labelStrengthGap(product);
   if (gap) gaps.push({ field: 'labelMl', sentence: gap });
   if ((product.species ?? []).length === 0)
     gaps.push({
       field: 'species',
-      sentence: 'Tick the species the label names: without them no dose is worked out.',
+      sentence: say('Tick the species the label names: without them no dose is worked out.'),
     });
   if ((product.route ?? '').trim() === '')
     gaps.push({
       field: 'route',
-      sentence: 'Type the route the label names (by mouth, under the skin, …).',
+      sentence: say('Type the route the label names (by mouth, under the skin, …).'),
     });
   if ((product.expires ?? '').trim() === '')
-    gaps.push({ field: 'expires', sentence: 'Type the expiry date on the container.' });
+    gaps.push({ field: 'expires', sentence: say('Type the expiry date on the container.') });
   if (!product.meat || product.meat.kind === 'not stated')
-    gaps.push({ field: 'meat', sentence: 'No meat withdrawal: there will be no clear date.' });
+    gaps.push({ field: 'meat', sentence: say('No meat withdrawal: there will be no clear date.') });
   if (!product.milk || product.milk.kind === 'not stated')
-    gaps.push({ field: 'milk', sentence: 'No milk withdrawal: there will be no clear date.' });
+    gaps.push({ field: 'milk', sentence: say('No milk withdrawal: there will be no clear date.') });
   if (product.afterDays === undefined)
     gaps.push({
       field: 'afterDays',
-      sentence: `Type for how many days a count is marked as after treatment (${SUGGESTED_AFTER_DAYS} to start with: counts stay low for about three weeks).`,
+      sentence: say(
+        'Type for how many days a count is marked as after treatment ({SUGGESTEDAFTERDAYS} to start with: counts stay low for about three weeks).',
+        { SUGGESTEDAFTERDAYS: SUGGESTED_AFTER_DAYS },
+      ),
     });
   return gaps;
 }
 
 const amounts = [
-  ['labelMl', "The mL of the label's line"],
-  ['labelPer', "The weight of the label's line"],
-  ['mgPerKg', 'The mg per kg'],
-  ['mgPerMl', 'The strength in mg per mL'],
-  ['stepMl', 'The step of the syringe in mL'],
-  ['vetMl', "The mL of the vet's dose"],
-  ['vetPerKg', "The kg of the vet's dose"],
+  ['labelMl', say("The mL of the label's line")],
+  ['labelPer', say("The weight of the label's line")],
+  ['mgPerKg', say('The mg per kg')],
+  ['mgPerMl', say('The strength in mg per mL')],
+  ['stepMl', say('The step of the syringe in mL')],
+  ['vetMl', say("The mL of the vet's dose")],
+  ['vetPerKg', say("The kg of the vet's dose")],
 ] as const;
 
 const dayNumbers = [
-  ['afterDays', 'How long a count is marked as after treatment'],
-  ['sampleFromDays', 'The first day for the second sample'],
-  ['sampleToDays', 'The last day for the second sample'],
+  ['afterDays', say('How long a count is marked as after treatment')],
+  ['sampleFromDays', say('The first day for the second sample')],
+  ['sampleToDays', say('The last day for the second sample')],
 ] as const;
 
 const withdrawals = [
-  ['meat', 'The meat withdrawal'],
-  ['milk', 'The milk withdrawal'],
-  ['vetMeat', "The vet's meat withdrawal"],
-  ['vetMilk', "The vet's milk withdrawal"],
+  ['meat', say('The meat withdrawal')],
+  ['milk', say('The milk withdrawal')],
+  ['vetMeat', say("The vet's meat withdrawal")],
+  ['vetMilk', say("The vet's milk withdrawal")],
 ] as const;

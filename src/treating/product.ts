@@ -7,6 +7,7 @@ import { orderAtEnd, setsOf } from '../notebook/record-sets.ts';
 import { productFaults } from './product-check.ts';
 import { counted } from './short-number.ts';
 import { wordList } from './word-list.ts';
+import { say } from '../text/say.ts';
 
 /** What a person types of a product from its label; `null` empties a field again. */
 export type TypedProduct = {
@@ -22,9 +23,11 @@ export function productOf(notebook: Notebook, id: string): Product | undefined {
 /** A product's name for a sentence, with the batch where two of one name are about. */
 export function productName(notebook: Notebook, id: string | undefined): string {
   const product = id === undefined ? undefined : productOf(notebook, id);
-  if (!product?.name) return 'a product that is not named';
+  if (!product?.name) return say('a product that is not named');
   const isShared = productsOf(notebook).filter(({ name }) => name === product.name).length > 1;
-  return isShared && product.batch ? `${product.name} (batch ${product.batch})` : product.name;
+  return isShared && product.batch
+    ? say('{name} (batch {batch})', { name: product.name, batch: product.batch })
+    : product.name;
 }
 
 /** The products that can still be chosen, in the person's order. */
@@ -38,7 +41,7 @@ export function addProduct(notebook: Notebook, id: string, facts: TypedProduct):
   if (wrong) return fault('bad-product', wrong.sentence);
   const order = orderAtEnd(productsOf(notebook));
   return {
-    label: `adding ${facts.name?.trim() ?? ''}`,
+    label: say('adding {trim}', { trim: facts.name?.trim() ?? '' }),
     source: 'typed',
     sets: setsOf('products', id, { ...facts, order }),
   };
@@ -47,10 +50,10 @@ export function addProduct(notebook: Notebook, id: string, facts: TypedProduct):
 /** Changes facts of a product. Doses and clear dates already in the log stay as they were given. */
 export function changeProduct(notebook: Notebook, id: string, facts: TypedProduct): Edit | Fault {
   const product = productOf(notebook, id);
-  if (!product) return fault('no-product', 'That product is not in this notebook.');
+  if (!product) return fault('no-product', say('That product is not in this notebook.'));
   const wrong = productFaults({ ...withoutNull({ ...product, ...facts }), id })[0];
   if (wrong) return fault('bad-product', wrong.sentence);
-  const label = `a change to ${product.name ?? 'a product'}`;
+  const label = say('a change to {name}', { name: product.name ?? say('a product') });
   return { label, source: 'typed', sets: setsOf('products', id, facts) };
 }
 
@@ -62,23 +65,26 @@ export function productUses(notebook: Notebook, id: string): readonly string[] {
   );
   return [
     ...(treatments > 0 ? [counted(treatments, 'treatment')] : []),
-    ...blocks.map((block) => `the block "${block.title ?? block.kind}"`),
+    ...blocks.map((block) => say('the block "{title}"', { title: block.title ?? block.kind })),
   ];
 }
 
 /** Takes a product off the list. One that is in use is refused: the log must keep its name. */
 export function removeProduct(notebook: Notebook, id: string): Edit | Fault {
   const product = productOf(notebook, id);
-  if (!product) return fault('no-product', 'That product is not in this notebook.');
+  if (!product) return fault('no-product', say('That product is not in this notebook.'));
   const uses = productUses(notebook, id);
-  const name = product.name ?? 'This product';
+  const name = product.name ?? say('This product');
   if (uses.length > 0)
     return fault(
       'product-in-use',
-      `${name} stays: it is named by ${wordList(uses)}. Mark it as no longer in use instead; it is then offered no more.`,
+      say(
+        '{name} stays: it is named by {wordList}. Mark it as no longer in use instead; it is then offered no more.',
+        { name, wordList: wordList(uses) },
+      ),
     );
   return {
-    label: `removing ${name}`,
+    label: say('removing {name}', { name }),
     source: 'typed',
     sets: [{ path: ['products', id, 'removed'], value: true }],
   };
@@ -87,10 +93,10 @@ export function removeProduct(notebook: Notebook, id: string): Edit | Fault {
 /** Marks a product as no longer in use, or back in use; its log and checks stay. */
 export function retireProduct(notebook: Notebook, id: string, retired: boolean): Edit | Fault {
   const product = productOf(notebook, id);
-  if (!product) return fault('no-product', 'That product is not in this notebook.');
-  const name = product.name ?? 'a product';
+  if (!product) return fault('no-product', say('That product is not in this notebook.'));
+  const name = product.name ?? say('a product');
   return {
-    label: retired ? `${name} no longer in use` : `${name} back in use`,
+    label: retired ? say('{name} no longer in use', { name }) : say('{name} back in use', { name }),
     source: 'typed',
     sets: [{ path: ['products', id, 'retired'], value: retired }],
   };

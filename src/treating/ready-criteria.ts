@@ -1,4 +1,5 @@
 import type { AnimalClass, Species } from '../../shared/notebook.ts';
+import { say } from '../text/say.ts';
 
 /** One reason of a ready set; its condition is in the names that the templates share. */
 export interface ReadyCriterion {
@@ -20,27 +21,27 @@ export interface ReadySet {
 }
 
 /** Who said so, for every reason of a ready set, until a person puts a vet's name there. */
-export const READY_SAID_BY = 'an example: set it with your vet';
+export const READY_SAID_BY = say('an example: set it with your vet');
 
-const WHITE: ReadyCriterion = { reason: 'white eyelids (5)', condition: 'eyelid = 5' };
-const JAW: ReadyCriterion = { reason: 'bottle jaw', condition: 'jaw' };
-const PALE: ReadyCriterion = { reason: 'pale eyelids (4)', condition: 'eyelid = 4' };
-const THREE: ReadyCriterion = { reason: 'eyelids 3', condition: 'eyelid = 3' };
+const WHITE: ReadyCriterion = { reason: say('white eyelids (5)'), condition: 'eyelid = 5' };
+const JAW: ReadyCriterion = { reason: say('bottle jaw'), condition: 'jaw' };
+const PALE: ReadyCriterion = { reason: say('pale eyelids (4)'), condition: 'eyelid = 4' };
+const THREE: ReadyCriterion = { reason: say('eyelids 3'), condition: 'eyelid = 3' };
 const THIN_AND_THREE: ReadyCriterion = {
-  reason: 'thin, with eyelids 3',
+  reason: say('thin, with eyelids 3'),
   condition: 'AND(condition < 2, eyelid = 3)',
 };
 const SCOURING_AND_THREE: ReadyCriterion = {
-  reason: 'scouring, with eyelids 3',
+  reason: say('scouring, with eyelids 3'),
   condition: 'AND(dag >= 3, eyelid = 3)',
 };
 const TOO_MANY: ReadyCriterion = {
-  reason: 'too many eggs to count',
+  reason: say('too many eggs to count'),
   condition: '',
   ready: 'too-many',
 };
 const AT_LIMIT: ReadyCriterion = {
-  reason: 'epg at your limit or more',
+  reason: say('epg at your limit or more'),
   condition: 'epg >= treat_from',
   mustBeKnown: true,
 };
@@ -55,21 +56,21 @@ const AT_LIMIT: ReadyCriterion = {
 export const READY_SETS: readonly ReadySet[] = [
   {
     id: 'sheep-low',
-    name: "Sheep, little barber's pole worm",
+    name: say("Sheep, little barber's pole worm"),
     species: 'sheep',
-    about: 'Eyelids 3 count only in a thin or scouring animal.',
+    about: say('Eyelids 3 count only in a thin or scouring animal.'),
     criteria: [WHITE, JAW, PALE, THIN_AND_THREE, SCOURING_AND_THREE, TOO_MANY, AT_LIMIT],
   },
   {
     id: 'sheep-high',
-    name: "Sheep, much barber's pole worm",
+    name: say("Sheep, much barber's pole worm"),
     species: 'sheep',
-    about: 'Lambs count from eyelids 3 on, and every animal must be counted and scored.',
+    about: say('Lambs count from eyelids 3 on, and every animal must be counted and scored.'),
     criteria: [
       { ...WHITE, mustBeKnown: true },
       JAW,
       PALE,
-      { reason: 'lamb with eyelids 3', condition: 'eyelid = 3', classes: ['lamb'] },
+      { reason: say('lamb with eyelids 3'), condition: 'eyelid = 3', classes: ['lamb'] },
       THIN_AND_THREE,
       SCOURING_AND_THREE,
       TOO_MANY,
@@ -78,14 +79,14 @@ export const READY_SETS: readonly ReadySet[] = [
   },
   {
     id: 'goat-low',
-    name: "Goats, little barber's pole worm",
+    name: say("Goats, little barber's pole worm"),
     species: 'goat',
-    about: 'Kids count from eyelids 3 on, grown goats only when thin or scouring as well.',
+    about: say('Kids count from eyelids 3 on, grown goats only when thin or scouring as well.'),
     criteria: [
       WHITE,
       JAW,
       PALE,
-      { reason: 'kid with eyelids 3', condition: 'eyelid = 3', classes: ['kid'] },
+      { reason: say('kid with eyelids 3'), condition: 'eyelid = 3', classes: ['kid'] },
       THIN_AND_THREE,
       SCOURING_AND_THREE,
       TOO_MANY,
@@ -94,9 +95,9 @@ export const READY_SETS: readonly ReadySet[] = [
   },
   {
     id: 'goat-high',
-    name: "Goats, much barber's pole worm",
+    name: say("Goats, much barber's pole worm"),
     species: 'goat',
-    about: 'Every goat counts from eyelids 3 on, and every animal must be counted and scored.',
+    about: say('Every goat counts from eyelids 3 on, and every animal must be counted and scored.'),
     criteria: [{ ...WHITE, mustBeKnown: true }, JAW, PALE, THREE, TOO_MANY, AT_LIMIT],
   },
 ];

@@ -25,6 +25,7 @@ import { eggSufficiency, type EggSufficiency } from './egg-sufficiency.ts';
 import { limitByKey } from './limit-by-key.ts';
 import { productName, productOf } from './product.ts';
 import { counted } from './short-number.ts';
+import { say } from '../text/say.ts';
 
 /** Where the notebook has no limits of its own; from memory of the 2023 guideline, check with your vet. */
 export const EXPECTED_PERCENT = 99;
@@ -182,11 +183,16 @@ export function checkVerdict(
 function sentenceOf(check: Omit<ReductionCheck, 'vetSentence'>): string {
   const { figures, timing } = check;
   if (isFault(figures))
-    return `${check.productName}, ${check.beforeDate} and ${check.afterDate}: ${figures.sentence}`;
+    return say('{productName}, {beforeDate} and {afterDate}: {sentence}', {
+      productName: check.productName,
+      beforeDate: check.beforeDate,
+      afterDate: check.afterDate,
+      sentence: figures.sentence,
+    });
   const days =
     timing.least === timing.most
       ? counted(timing.least ?? 0, 'day')
-      : `${timing.least} to ${timing.most} days`;
+      : say('{least} to {most} days', { least: timing.least, most: timing.most });
   return vetSentence({
     ...check,
     ...figures,
@@ -195,7 +201,9 @@ function sentenceOf(check: Omit<ReductionCheck, 'vetSentence'>): string {
     days,
     limits: isFault(figures.limits)
       ? figures.limits.sentence
-      : `90 % limits ${limitWords(figures.limits.low, figures.limits.high)}.`,
+      : say('90 % limits {limitWords}.', {
+          limitWords: limitWords(figures.limits.low, figures.limits.high),
+        }),
     verdict: check.verdict.sentence,
   });
 }

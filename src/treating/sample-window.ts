@@ -1,4 +1,5 @@
 import type { Product } from '../../shared/notebook.ts';
+import { say } from '../text/say.ts';
 
 /** Days from treatment to the second sample of a dewormer check, and who says so. */
 export interface SampleWindow {
@@ -28,7 +29,7 @@ const GROUPS: readonly {
   { name: 'imidazothiazole', words: /imidazothiazol|\blv\b|\blev\b/i, fromDays: 3, toDays: 7 },
   { name: 'benzimidazole', words: /benzimidazol|\bbz\b/i, fromDays: 8, toDays: 10 },
   {
-    name: 'macrocyclic lactone',
+    name: say('macrocyclic lactone'),
     words: /macrocyclic|avermectin|\bmls?\b/i,
     fromDays: 14,
     toDays: 17,
@@ -45,7 +46,7 @@ export function sampleWindow(product: Product | undefined): SampleWindow {
   const from = product?.sampleFromDays ?? product?.sampleToDays;
   const to = product?.sampleToDays ?? product?.sampleFromDays;
   if (from !== undefined && to !== undefined)
-    return { fromDays: from, toDays: to, why: 'as you set it on the product' };
+    return { fromDays: from, toDays: to, why: say('as you set it on the product') };
   const typed = product?.activeGroup ?? '';
   const all = GROUPS.filter((group) => group.words.test(typed));
   const hasLongest = all.some((group) => group.name === longest);
@@ -55,18 +56,20 @@ export function sampleWindow(product: Product | undefined): SampleWindow {
     return {
       fromDays: only.fromDays,
       toDays: only.toDays,
-      why: `usual for the ${only.name} group, from memory: check with your vet`,
+      why: say('usual for the {name} group, from memory: check with your vet', { name: only.name }),
     };
   const reason =
-    found.length > 1 ? 'several active groups at once' : 'an active group not known here';
+    found.length > 1 ? say('several active groups at once') : say('an active group not known here');
   return {
     fromDays: COMMON_DAYS,
     toDays: COMMON_DAYS,
-    why: `the common day for ${reason}, from memory: check with your vet`,
+    why: say('the common day for {reason}, from memory: check with your vet', { reason }),
   };
 }
 
 /** The window in words: `8 to 10 days`, `14 days`. */
 export function windowWords({ fromDays, toDays }: SampleWindow): string {
-  return fromDays === toDays ? `${fromDays} days` : `${fromDays} to ${toDays} days`;
+  return fromDays === toDays
+    ? say('{fromDays} days', { fromDays })
+    : say('{fromDays} to {toDays} days', { fromDays, toDays });
 }

@@ -5,6 +5,7 @@ import { animalOf, animalsOf, byText, daysOf } from '../notebook/read.ts';
 import { daysAfterTreatment, isStillHigh } from './after-treatment.ts';
 import { figureOf } from './figure-of.ts';
 import { counted } from './short-number.ts';
+import { say } from '../text/say.ts';
 
 /** One animal's epg by day id, as the engine gives a day's column. */
 export type EpgByDay = ReadonlyMap<string, ReadonlyMap<string, Value>>;
@@ -59,7 +60,8 @@ export function seasonLine(notebook: Notebook, animalId: string, epgs: EpgByDay)
   const apart = points.filter(({ daysAfter }) => daysAfter !== undefined);
   const mean =
     line.length === 0 ? null : line.reduce((sum, point) => sum + point.epg, 0) / line.length;
-  const more = apart.length === 0 ? '' : `, ${apart.length} more soon after treatment`;
+  const more =
+    apart.length === 0 ? '' : say(', {n} more soon after treatment', { n: apart.length });
   return {
     animal: animalId,
     tag: animal?.tag ?? '',
@@ -69,8 +71,15 @@ export function seasonLine(notebook: Notebook, animalId: string, epgs: EpgByDay)
     daysPresent: here.length,
     sentence:
       line.length === 0
-        ? `no ordinary count on ${counted(here.length, 'day')}${more}`
-        : `mean of ${line.length} of ${counted(here.length, 'day')}${more}`,
+        ? say('no ordinary count on {counted}{more}', {
+            counted: counted(here.length, 'day'),
+            more,
+          })
+        : say('mean of {n} of {counted}{more}', {
+            n: line.length,
+            counted: counted(here.length, 'day'),
+            more,
+          }),
   };
 }
 

@@ -13,6 +13,7 @@ import { figureOf } from './figure-of.ts';
 import { herdAlarm, type HerdAlarm } from './herd-alarm.ts';
 import { counted } from './short-number.ts';
 import { wordList } from './word-list.ts';
+import { say } from '../text/say.ts';
 
 /** What the engine says of one row of the open day. */
 export interface ListRow {
@@ -92,7 +93,12 @@ export function listOfEntries(
     judged: over.length + below.length,
     ticked: entries.filter(({ decision }) => decision?.treat === true).length,
     alarm: herdAlarm(notebook, dayId),
-    summary: `${over.length} of ${entries.length} over your criteria, ${below.length} below, ${notEnoughKnown.length} not enough known`,
+    summary: say('{n} of {n2} over your criteria, {n3} below, {n4} not enough known', {
+      n: over.length,
+      n2: entries.length,
+      n3: below.length,
+      n4: notEnoughKnown.length,
+    }),
   };
 }
 
@@ -133,15 +139,17 @@ const NOTHING_KNOWN: Outcome = {
 export function outcomeSentence(outcome: Outcome): string {
   switch (outcome.kind) {
     case 'over':
-      return `Over your criteria: ${wordList(outcome.reasons)}.`;
+      return say('Over your criteria: {wordList}.', { wordList: wordList(outcome.reasons) });
     case 'not enough known':
       return outcome.lacking.length === 0
-        ? 'Not enough known: nothing typed yet.'
-        : `Not enough known: ${wordList(outcome.lacking)} missing.`;
+        ? say('Not enough known: nothing typed yet.')
+        : say('Not enough known: {wordList} missing.', { wordList: wordList(outcome.lacking) });
     case 'below':
       return outcome.notLooked.length === 0
-        ? 'Below your criteria.'
-        : `Below your criteria; not looked at: ${wordList(outcome.notLooked)}.`;
+        ? say('Below your criteria.')
+        : say('Below your criteria; not looked at: {wordList}.', {
+            wordList: wordList(outcome.notLooked),
+          });
   }
 }
 
@@ -153,5 +161,10 @@ function byDanger(a: ListEntry, b: ListEntry): number {
 /** The list's size with the herd's own word: "38 present in the flock". */
 export function presentWords(notebook: Notebook, list: TreatmentList): string {
   const herd = aboutOf(notebook).herdWord ?? 'herd';
-  return `${counted(list.present, 'animal')} present in the ${herd}, ${list.counted} counted, ${list.judged} judged`;
+  return say('{counted} present in the {herd}, {counted2} counted, {judged} judged', {
+    counted: counted(list.present, 'animal'),
+    herd,
+    counted2: list.counted,
+    judged: list.judged,
+  });
 }

@@ -9,6 +9,7 @@ import type { Produce } from './clearance.ts';
 import { productName } from './product.ts';
 import { counted } from './short-number.ts';
 import { roundFault, treatmentLine, type Treated, type TreatmentRound } from './treatment-round.ts';
+import { say } from '../text/say.ts';
 
 /** An edit, with what to say about it once it is done. */
 export interface LogEdit {
@@ -29,7 +30,7 @@ export function logTreatments(
   today?: string,
 ): LogEdit | Fault {
   if (animals.length === 0)
-    return fault('no-animals', 'No animal is chosen. Tick the ones that were treated.');
+    return fault('no-animals', say('No animal is chosen. Tick the ones that were treated.'));
   const wrong = roundFault(notebook, round, today) ?? twice(notebook, animals);
   if (wrong) return wrong;
   const sets: SetTo[] = [];
@@ -42,9 +43,12 @@ export function logTreatments(
   }
   const who =
     animals.length === 1
-      ? (animalOf(notebook, animals[0]?.animal ?? '')?.tag ?? 'one animal')
+      ? (animalOf(notebook, animals[0]?.animal ?? '')?.tag ?? say('one animal'))
       : counted(animals.length, 'animal');
-  const label = `treating ${who} with ${productName(notebook, round.product)}`;
+  const label = say('treating {who} with {productName}', {
+    who,
+    productName: productName(notebook, round.product),
+  });
   return { edit: { label, source: 'typed', sets }, warnings };
 }
 
@@ -54,7 +58,9 @@ function twice(notebook: Notebook, animals: readonly Treated[]): Fault | null {
     if (seen.has(animal))
       return fault(
         'named-twice',
-        `${animalOf(notebook, animal)?.tag ?? animal} is in this round twice. Take one of the two out.`,
+        say('{tag} is in this round twice. Take one of the two out.', {
+          tag: animalOf(notebook, animal)?.tag ?? animal,
+        }),
       );
     seen.add(animal);
   }
@@ -81,9 +87,9 @@ export function changeTreatment(
 ): LogEdit | Fault {
   const old = treatmentOf(notebook, id);
   if (!old?.animal || !old.product || !old.date)
-    return fault('no-treatment', 'That treatment is not in the log.');
-  const tag = animalOf(notebook, old.animal)?.tag ?? 'an animal';
-  const label = `a change to the treatment of ${tag}`;
+    return fault('no-treatment', say('That treatment is not in the log.'));
+  const tag = animalOf(notebook, old.animal)?.tag ?? say('an animal');
+  const label = say('a change to the treatment of {tag}', { tag });
   const moves = ['product', 'date', 'doseMl', 'weightKg', 'route'] as const;
   if (!moves.some((field) => change[field] !== undefined && change[field] !== old[field]))
     return {
@@ -127,9 +133,11 @@ function without(table: Notebook['treatments'], id: string): Notebook['treatment
 /** Takes a line off the log; undo brings it back. */
 export function removeTreatment(notebook: Notebook, id: string): Edit | Fault {
   const old = treatmentOf(notebook, id);
-  if (!old?.animal) return fault('no-treatment', 'That treatment is not in the log.');
+  if (!old?.animal) return fault('no-treatment', say('That treatment is not in the log.'));
   return {
-    label: `removing a treatment of ${animalOf(notebook, old.animal)?.tag ?? 'an animal'}`,
+    label: say('removing a treatment of {tag}', {
+      tag: animalOf(notebook, old.animal)?.tag ?? say('an animal'),
+    }),
     source: 'typed',
     sets: [{ path: ['treatments', id, 'removed'], value: true }],
   };
@@ -147,19 +155,24 @@ export function giveClearDate(
   vet: string,
 ): Edit | Fault {
   const old = treatmentOf(notebook, id);
-  if (!old?.animal || !old.date) return fault('no-treatment', 'That treatment is not in the log.');
+  if (!old?.animal || !old.date)
+    return fault('no-treatment', say('That treatment is not in the log.'));
   if (vet.trim() === '')
-    return fault('no-vet', 'Type the name of the vet who gave this clear date.');
+    return fault('no-vet', say('Type the name of the vet who gave this clear date.'));
   if (!isDate(date) || date < old.date)
     return fault(
       'bad-clear-date',
-      `The clear date is a day on or after the treatment (${old.date}), like ${old.date}.`,
+      say('The clear date is a day on or after the treatment ({date}), like {date}.', {
+        date: old.date,
+      }),
     );
-  const said = `${produce} clear from ${date}, says ${vet.trim()}`;
+  const said = say('{produce} clear from {date}, says {trim}', { produce, date, trim: vet.trim() });
   const note = old.note ? `${old.note}; ${said}` : said;
   const field = produce === 'meat' ? 'meatClear' : 'milkClear';
   return {
-    label: `the clear date of ${animalOf(notebook, old.animal)?.tag ?? 'an animal'}`,
+    label: say('the clear date of {tag}', {
+      tag: animalOf(notebook, old.animal)?.tag ?? say('an animal'),
+    }),
     source: 'typed',
     sets: setsOf('treatments', id, { [field]: date, note }),
   };

@@ -7,6 +7,7 @@ import { clearAfter, clearText } from './clear-date.ts';
 import type { DoseSource } from './dose.ts';
 import { labelBroken, vetsDoseBroken } from './label-held.ts';
 import { productName, productOf } from './product.ts';
+import { say } from '../text/say.ts';
 
 /** What one round of treating has in common. */
 export interface TreatmentRound {
@@ -45,16 +46,19 @@ export function roundFault(
 ): Fault | null {
   const product = productOf(notebook, round.product);
   if (!product || product.removed === true)
-    return fault('no-product', 'Choose a product first; add it under Products if it is not there.');
+    return fault(
+      'no-product',
+      say('Choose a product first; add it under Products if it is not there.'),
+    );
   if (!isDate(round.date))
     return fault(
       'not-a-date',
-      `"${round.date}" is not a day of the calendar. Type it like 2026-05-03.`,
+      say('"{date}" is not a day of the calendar. Type it like 2026-05-03.', { date: round.date }),
     );
   if (today !== undefined && round.date > today)
     return fault(
       'future-date',
-      `${round.date} is still to come. Log a treatment once it is given.`,
+      say('{date} is still to come. Log a treatment once it is given.', { date: round.date }),
     );
   if (
     round.time !== undefined &&
@@ -63,7 +67,9 @@ export function roundFault(
   )
     return fault(
       'bad-time',
-      `"${round.time}" is not a time of day. Type it like 07:30, or leave it empty.`,
+      say('"{time}" is not a time of day. Type it like 07:30, or leave it empty.', {
+        time: round.time,
+      }),
     );
   return null;
 }
@@ -80,8 +86,8 @@ export function treatmentLine(
 ): TreatmentLine | Fault {
   const animal = animalOf(notebook, treated.animal);
   const product = productOf(notebook, round.product);
-  if (!animal) return fault('no-animal', 'One of these animals is not in this notebook.');
-  if (!product) return fault('no-product', 'That product is not in this notebook.');
+  if (!animal) return fault('no-animal', say('One of these animals is not in this notebook.'));
+  if (!product) return fault('no-product', say('That product is not in this notebook.'));
   const wrong =
     amountFault(animal, treated.doseMl, 'dose', 'mL') ??
     amountFault(animal, treated.weightKg, 'weight', 'kg');
@@ -114,7 +120,7 @@ export function treatmentLine(
       ...(round.note ? { note: round.note } : {}),
     },
     warnings: [
-      ...broken.map((why) => `${why} No clear date, ask your vet.`),
+      ...broken.map((why) => say('{why} No clear date, ask your vet.', { why })),
       ...oddities(notebook, animal, round),
     ],
   };
@@ -137,7 +143,10 @@ function amountFault(
   if (amount === null || (Number.isFinite(amount) && amount > 0)) return null;
   return fault(
     'bad-amount',
-    `${animal.tag}: a ${what} of ${amount} ${unit} cannot be. Type it, or leave it empty if it is not known.`,
+    say(
+      '{tag}: a {what} of {amount} {unit} cannot be. Type it, or leave it empty if it is not known.',
+      { tag: animal.tag, what, amount, unit },
+    ),
   );
 }
 
@@ -146,10 +155,25 @@ function oddities(notebook: Notebook, animal: Animal, round: TreatmentRound): re
   const again = treatmentsOfAnimal(notebook, animal.id).some(
     (one) => one.product === round.product && one.date === round.date,
   );
-  const warnings = again ? [`${animal.tag} already has ${name} in the log on ${round.date}.`] : [];
+  const warnings = again
+    ? [
+        say('{tag} already has {name} in the log on {date}.', {
+          tag: animal.tag,
+          name,
+          date: round.date,
+        }),
+      ]
+    : [];
   if (animal.left !== undefined && animal.left <= round.date)
-    warnings.push(`${animal.tag} left on ${animal.left}, before this treatment.`);
+    warnings.push(
+      say('{tag} left on {left}, before this treatment.', { tag: animal.tag, left: animal.left }),
+    );
   if (animal.arrived !== undefined && round.date < animal.arrived)
-    warnings.push(`${animal.tag} arrived on ${animal.arrived}, after this treatment.`);
+    warnings.push(
+      say('{tag} arrived on {arrived}, after this treatment.', {
+        tag: animal.tag,
+        arrived: animal.arrived,
+      }),
+    );
   return warnings;
 }

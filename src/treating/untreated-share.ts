@@ -4,6 +4,7 @@ import { atLeast } from '../stats/at-least.ts';
 import { isTreatedOn } from './after-treatment.ts';
 import { shortNumber } from './short-number.ts';
 import type { ListEntry, TreatmentList } from './treatment-list.ts';
+import { say } from '../text/say.ts';
 
 /** Left untreated, at least, where the person has set nothing: 10 %, from memory (10–20 % in UK vet advice). */
 export const KEEP_UNTREATED = 0.1;
@@ -119,24 +120,41 @@ type Counts = Omit<UntreatedShare, 'group' | 'sentence' | 'warning'>;
 
 function shareSentence(counts: Counts): string {
   const { present, untreated, notEnoughKnown, share, eggShare, countedUntreated } = counts;
-  const apart = notEnoughKnown === 0 ? '' : `, ${notEnoughKnown} more not enough known`;
+  const apart =
+    notEnoughKnown === 0 ? '' : say(', {notEnoughKnown} more not enough known', { notEnoughKnown });
   const carry =
     eggShare === null
       ? ''
-      : `; they carry ${shortNumber(100 * eggShare, 0)} % of the eggs counted${
-          countedUntreated === untreated ? '' : ` (${countedUntreated} of them counted)`
-        }`;
-  return `${untreated} of ${present} stay untreated (${shortNumber(100 * share, 0)} %)${apart}${carry}.`;
+      : say('; they carry {shortNumber} % of the eggs counted{it}', {
+          shortNumber: shortNumber(100 * eggShare, 0),
+          it:
+            countedUntreated === untreated
+              ? ''
+              : say(' ({countedUntreated} of them counted)', { countedUntreated }),
+        });
+  return say('{untreated} of {present} stay untreated ({shortNumber} %){apart}{carry}.', {
+    untreated,
+    present,
+    shortNumber: shortNumber(100 * share, 0),
+    apart,
+    carry,
+  });
 }
 
 function shareWarning(counts: Counts, group: string | null, keep: number): string {
   const { present, untreated, notEnoughKnown, share } = counts;
   if (present === 0 || keep <= 0) return '';
-  const where = group === null ? '' : ` of ${group}`;
+  const where = group === null ? '' : say(' of {group}', { group });
   const all = untreated === 0 && notEnoughKnown === 0;
   if (!all && atLeast(share, keep)) return '';
   const head = all
-    ? `Everyone${where} would be treated`
-    : `Only ${untreated} of ${present}${where} would stay untreated, fewer than the ${shortNumber(100 * keep, 0)} % you set`;
-  return `${head}: worms that survive the product would then be the only ones left to breed. Treat every animal that shows a sign all the same.`;
+    ? say('Everyone{where} would be treated', { where })
+    : say(
+        'Only {untreated} of {present}{where} would stay untreated, fewer than the {shortNumber} % you set',
+        { untreated, present, where, shortNumber: shortNumber(100 * keep, 0) },
+      );
+  return say(
+    '{head}: worms that survive the product would then be the only ones left to breed. Treat every animal that shows a sign all the same.',
+    { head },
+  );
 }

@@ -4,6 +4,7 @@ import { daysBetween } from '../text/date.ts';
 import { isYoung } from './animal-kind.ts';
 import { shortNumber } from './short-number.ts';
 import type { DoseWeight } from './weighing.ts';
+import { say } from '../text/say.ts';
 
 /** No sheep or goat is heavier; a weight above this is a slip of the keys. */
 export const HEAVIEST_KG = 400;
@@ -14,11 +15,20 @@ export const WEIGHT_JUMP = 0.3;
 
 /** Why no dose can be worked out from this weight; `null` when one can. */
 export function weightStop(animal: Animal, weight: DoseWeight | null): string | null {
-  if (!weight) return `${animal.tag} has no weight: weigh it first. A guessed weight runs low.`;
+  if (!weight)
+    return say('{tag} has no weight: weigh it first. A guessed weight runs low.', {
+      tag: animal.tag,
+    });
   if (!(Number.isFinite(weight.kg) && weight.kg > 0))
-    return `${animal.tag}: a weight of ${weight.kg} kg cannot be. Type what the scale showed.`;
+    return say('{tag}: a weight of {kg} kg cannot be. Type what the scale showed.', {
+      tag: animal.tag,
+      kg: weight.kg,
+    });
   if (weight.kg > HEAVIEST_KG)
-    return `${animal.tag}: ${shortNumber(weight.kg)} kg is heavier than any sheep or goat. Check the digits.`;
+    return say('{tag}: {shortNumber} kg is heavier than any sheep or goat. Check the digits.', {
+      tag: animal.tag,
+      shortNumber: shortNumber(weight.kg),
+    });
   return null;
 }
 
@@ -32,12 +42,25 @@ export function weightQuestions(
   const age = daysBetween(weight.date, date);
   if (typeof age === 'number' && age > YOUNG_WEIGHT_DAYS && isYoung(animal, date))
     questions.push(
-      `${animal.tag} was weighed ${age} days ago (${weight.date}) and is growing: weigh it again?`,
+      say('{tag} was weighed {age} days ago ({date}) and is growing: weigh it again?', {
+        tag: animal.tag,
+        age,
+        date: weight.date,
+      }),
     );
   const { before } = weight;
   if (before && before.kg > 0 && atLeast(Math.abs(weight.kg - before.kg), WEIGHT_JUMP * before.kg))
     questions.push(
-      `${animal.tag} weighed ${shortNumber(before.kg, 1)} kg on ${before.date} and ${shortNumber(weight.kg, 1)} kg on ${weight.date}: is that right?`,
+      say(
+        '{tag} weighed {shortNumber} kg on {date} and {shortNumber2} kg on {date2}: is that right?',
+        {
+          tag: animal.tag,
+          shortNumber: shortNumber(before.kg, 1),
+          date: before.date,
+          shortNumber2: shortNumber(weight.kg, 1),
+          date2: weight.date,
+        },
+      ),
     );
   return questions;
 }

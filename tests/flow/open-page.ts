@@ -25,7 +25,7 @@ export async function openPage(
 ): Promise<OpenPage> {
   const address = inject('pageAddress');
   const browser = await launchBrowser(flags);
-  const context = await browser.newContext(options);
+  const context = await browser.newContext({ locale: 'en-GB', ...options });
   const errors: string[] = [];
   const elsewhere: string[] = [];
   context.on('request', (request) => {

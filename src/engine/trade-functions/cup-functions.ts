@@ -5,6 +5,7 @@ import { epg } from '../../stats/epg.ts';
 import { overChance } from '../../stats/over-chance.ts';
 import { epgHigh, epgLow } from '../../stats/poisson-limits.ts';
 import { needed, optional, type TradeFunction } from './trade-function.ts';
+import { say } from '../../text/say.ts';
 
 /** The eggs of the areas that were counted; no answer where none was. */
 function eggsSeen(counts: readonly (number | undefined)[]): number | null {
@@ -21,7 +22,7 @@ function areasCounted(pairs: readonly (number | undefined)[]): number | null | F
     if (!(part > 0))
       return fault(
         'bad-part',
-        'The part of a grid that was counted must be more than 0: 3/6 or 1.',
+        say('The part of a grid that was counted must be more than 0: 3/6 or 1.'),
       );
     areas = (areas ?? 0) + part;
   }
@@ -32,41 +33,41 @@ function areasCounted(pairs: readonly (number | undefined)[]): number | null | F
 export const CUP_FUNCTIONS: readonly TradeFunction[] = [
   {
     name: 'EGGS',
-    params: [optional('count', 'eggs seen')],
-    rest: [optional('count', 'eggs seen')],
+    params: [optional('count', say('eggs seen'))],
+    rest: [optional('count', say('eggs seen'))],
     gives: 'number',
     call: (given) => eggsSeen(given.numbers()),
   },
   {
     name: 'COUNTED',
-    params: [optional('count', 'eggs seen'), optional('part', 'share of a grid')],
-    rest: [optional('count', 'eggs seen'), optional('part', 'share of a grid')],
+    params: [optional('count', say('eggs seen')), optional('part', say('share of a grid'))],
+    rest: [optional('count', say('eggs seen')), optional('part', say('share of a grid'))],
     gives: 'number',
     call: (given) => areasCounted(given.numbers()),
   },
   {
     name: 'EGGFACTOR',
     params: [
-      needed('grams', 'g of dung'),
-      needed('fluid_ml', 'mL of fluid added'),
-      needed('area_ml', 'mL under one grid'),
-      needed('areas', 'grids counted'),
+      needed('grams', say('g of dung')),
+      needed('fluid_ml', say('mL of fluid added')),
+      needed('area_ml', say('mL under one grid')),
+      needed('areas', say('grids counted')),
     ],
     gives: 'number',
     call: (given) => eggFactor(given.number(0), given.number(1), given.number(2), given.number(3)),
   },
   {
     name: 'EPG',
-    params: [needed('eggs', 'eggs seen'), needed('factor', 'epg per egg')],
+    params: [needed('eggs', say('eggs seen')), needed('factor', say('epg per egg'))],
     gives: 'number',
     call: (given) => epg(given.number(0), given.number(1)),
   },
   {
     name: 'EPGLOW',
     params: [
-      needed('eggs', 'eggs seen'),
-      needed('factor', 'epg per egg'),
-      optional('level', '0.95 unless given'),
+      needed('eggs', say('eggs seen')),
+      needed('factor', say('epg per egg')),
+      optional('level', say('0.95 unless given')),
     ],
     gives: 'number',
     call: (given) => epgLow(given.number(0), given.number(1), given.numberIf(2)),
@@ -74,9 +75,9 @@ export const CUP_FUNCTIONS: readonly TradeFunction[] = [
   {
     name: 'EPGHIGH',
     params: [
-      needed('eggs', 'eggs seen'),
-      needed('factor', 'epg per egg'),
-      optional('level', '0.95 unless given'),
+      needed('eggs', say('eggs seen')),
+      needed('factor', say('epg per egg')),
+      optional('level', say('0.95 unless given')),
     ],
     gives: 'number',
     call: (given) => epgHigh(given.number(0), given.number(1), given.numberIf(2)),
@@ -84,10 +85,10 @@ export const CUP_FUNCTIONS: readonly TradeFunction[] = [
   {
     name: 'CHAMBERGAP',
     params: [
-      needed('chamber1', 'eggs seen'),
-      needed('chamber2', 'eggs seen'),
-      optional('part1', 'share of a grid, 1 unless given'),
-      optional('part2', 'share of a grid, 1 unless given'),
+      needed('chamber1', say('eggs seen')),
+      needed('chamber2', say('eggs seen')),
+      optional('part1', say('share of a grid, 1 unless given')),
+      optional('part2', say('share of a grid, 1 unless given')),
     ],
     gives: 'number',
     call: (given) =>
@@ -96,18 +97,18 @@ export const CUP_FUNCTIONS: readonly TradeFunction[] = [
   {
     name: 'OVERCHANCE',
     params: [
-      needed('eggs', 'eggs seen'),
-      needed('factor', 'epg per egg'),
+      needed('eggs', say('eggs seen')),
+      needed('factor', say('epg per egg')),
       needed('limit', 'epg'),
-      optional('k', "the herd's aggregation"),
-      optional('mean_epg', "the herd's mean, epg"),
+      optional('k', say("the herd's aggregation")),
+      optional('mean_epg', say("the herd's mean, epg")),
     ],
     gives: 'number',
     call: (given) => {
       const k = given.numberIf(3);
       const meanEpg = given.numberIf(4);
       if ((k === undefined) !== (meanEpg === undefined)) {
-        return fault('half-a-prior', "Give both the herd's k and its mean epg, or neither.");
+        return fault('half-a-prior', say("Give both the herd's k and its mean epg, or neither."));
       }
       const prior = k === undefined || meanEpg === undefined ? undefined : { k, meanEpg };
       return overChance(given.number(0), given.number(1), given.number(2), prior);

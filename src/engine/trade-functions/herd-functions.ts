@@ -9,11 +9,12 @@ import { shareFrom } from '../../stats/share-from.ts';
 import { shedderLuck } from '../../stats/shedder-luck.ts';
 import { shedderShare } from '../../stats/shedder-share.ts';
 import { needed, optional, type Given, type TradeFunction } from './trade-function.ts';
+import { say } from '../../text/say.ts';
 
 const meanParams = [
-  needed('eggs', 'eggs seen, a list', 'list'),
-  needed('factor', 'epg per egg, one or a list', 'list or number'),
-  optional('level', '0.95 unless given'),
+  needed('eggs', say('eggs seen, a list'), 'list'),
+  needed('factor', say('epg per egg, one or a list'), 'list or number'),
+  optional('level', say('0.95 unless given')),
 ];
 
 function countedMean(given: Given): Limits | Fault {
@@ -24,7 +25,7 @@ function countedMean(given: Given): Limits | Fault {
 export const HERD_FUNCTIONS: readonly TradeFunction[] = [
   {
     name: 'HERDMEAN',
-    params: [needed('epg', 'epg, a list', 'list')],
+    params: [needed('epg', say('epg, a list'), 'list')],
     gives: 'number',
     call: (given) => herdMean(given.list(0)),
   },
@@ -54,21 +55,27 @@ export const HERD_FUNCTIONS: readonly TradeFunction[] = [
   },
   {
     name: 'SHEDDERSHARE',
-    params: [needed('epg', 'epg, a list', 'list'), optional('egg_share', '0.8 unless given')],
+    params: [
+      needed('epg', say('epg, a list'), 'list'),
+      optional('egg_share', say('0.8 unless given')),
+    ],
     gives: 'number',
     call: (given) => shedderShare(given.list(0), given.numberIf(1)),
   },
   {
     name: 'EGGSHARE',
-    params: [needed('epg', 'epg, a list', 'list'), optional('animal_share', '0.2 unless given')],
+    params: [
+      needed('epg', say('epg, a list'), 'list'),
+      optional('animal_share', say('0.2 unless given')),
+    ],
     gives: 'number',
     call: (given) => eggShare(given.list(0), given.numberIf(1)),
   },
   {
     name: 'SHEDDERLUCK',
     params: [
-      needed('eggs', 'eggs seen, a list', 'list'),
-      optional('egg_share', '0.8 unless given'),
+      needed('eggs', say('eggs seen, a list'), 'list'),
+      optional('egg_share', say('0.8 unless given')),
     ],
     gives: 'number',
     call: (given) => shedderLuck(given.list(0), given.numberIf(1)),
@@ -76,15 +83,15 @@ export const HERD_FUNCTIONS: readonly TradeFunction[] = [
   {
     name: 'AGGREGATION',
     params: [
-      needed('eggs', 'eggs seen, a list', 'list'),
-      optional('factor', 'epg per egg, one or a list', 'list or number'),
+      needed('eggs', say('eggs seen, a list'), 'list'),
+      optional('factor', say('epg per egg, one or a list'), 'list or number'),
     ],
     gives: 'number',
     call: (given) => aggregation(given.list(0), given.listOrNumberIf(1)),
   },
   {
     name: 'SHAREFROM',
-    params: [needed('epg', 'epg, a list', 'list'), needed('limit', 'epg')],
+    params: [needed('epg', say('epg, a list'), 'list'), needed('limit', 'epg')],
     gives: 'number',
     call: (given) => shareFrom(given.list(0), given.number(1)),
   },

@@ -5,16 +5,17 @@ import { reductionLimits, type ReductionMethod } from '../../stats/reduction-lim
 import { reductionVerdict } from '../../stats/reduction-verdict.ts';
 import type { Limits } from '../../stats/limits.ts';
 import { needed, optional, type Given, type TradeFunction } from './trade-function.ts';
+import { say } from '../../text/say.ts';
 
 const methods: readonly ReductionMethod[] = ['adjusted', 'log-t', 'gamma'];
 
 const limitParams = [
-  needed('before_eggs', 'eggs seen, a list', 'list'),
-  needed('after_eggs', 'eggs seen, a list', 'list'),
-  optional('factor_before', 'epg per egg, one or a list, 1 unless given', 'list or number'),
-  optional('factor_after', 'epg per egg, one or a list, 1 unless given', 'list or number'),
-  optional('level', '0.90 unless given'),
-  optional('method', '"adjusted", "log-t" or "gamma"', 'text'),
+  needed('before_eggs', say('eggs seen, a list'), 'list'),
+  needed('after_eggs', say('eggs seen, a list'), 'list'),
+  optional('factor_before', say('epg per egg, one or a list, 1 unless given'), 'list or number'),
+  optional('factor_after', say('epg per egg, one or a list, 1 unless given'), 'list or number'),
+  optional('level', say('0.90 unless given')),
+  optional('method', say('"adjusted", "log-t" or "gamma"'), 'text'),
 ];
 
 function pairedLimits(given: Given): Limits | Fault {
@@ -23,7 +24,9 @@ function pairedLimits(given: Given): Limits | Fault {
   if (!method) {
     return fault(
       'bad-method',
-      `“${asked}” is no method: write "adjusted", "log-t" or "gamma", or leave it out.`,
+      say('“{asked}” is no method: write "adjusted", "log-t" or "gamma", or leave it out.', {
+        asked,
+      }),
     );
   }
   const counts = {
@@ -36,11 +39,11 @@ function pairedLimits(given: Given): Limits | Fault {
 }
 
 const groupParams = [
-  needed('treated', 'epg after treatment, a list', 'list'),
-  needed('control', 'epg without treatment, a list', 'list'),
+  needed('treated', say('epg after treatment, a list'), 'list'),
+  needed('control', say('epg without treatment, a list'), 'list'),
 ];
 
-const groupLimitParams = [...groupParams, optional('level', '0.95 unless given')];
+const groupLimitParams = [...groupParams, optional('level', say('0.95 unless given'))];
 
 function groupLimits(given: Given): Limits | Fault {
   return groupReductionLimits(given.list(0), given.list(1), given.numberIf(2));
@@ -51,8 +54,8 @@ export const REDUCTION_FUNCTIONS: readonly TradeFunction[] = [
   {
     name: 'FECR',
     params: [
-      needed('before_epg', 'epg, a list', 'list'),
-      needed('after_epg', 'epg of the same animals, a list', 'list'),
+      needed('before_epg', say('epg, a list'), 'list'),
+      needed('after_epg', say('epg of the same animals, a list'), 'list'),
     ],
     gives: 'number',
     call: (given) => reduction(given.list(0), given.list(1)),
