@@ -10,9 +10,15 @@ export const gridCellLook: CSSResult = css`
     justify-content: flex-end;
     min-width: 0;
     padding: 0 9px;
-    overflow: hidden;
     border-right: 1px solid var(--line);
     white-space: nowrap;
+  }
+
+  /* Only what may be too wide is cut off: each edge that cuts is one more thing to draw. */
+  .tight,
+  .head .cell,
+  .head .animal {
+    overflow: hidden;
   }
 
   .row .cell,
@@ -32,20 +38,22 @@ export const gridCellLook: CSSResult = css`
   }
 
   .tag {
-    overflow: hidden;
     font-weight: 600;
-    text-overflow: ellipsis;
   }
 
   .group {
-    overflow: hidden;
     color: var(--soft);
     font-size: var(--size-tiny);
+  }
+
+  .tight > .tag,
+  .tight > .group {
+    overflow: hidden;
     text-overflow: ellipsis;
   }
 
-  .row .cell.start > .plain:last-child,
-  .row .cell.start > .soft:last-child {
+  .row .tight.start > .plain:last-child,
+  .row .tight.start > .soft:last-child {
     text-align: left;
   }
 
@@ -84,27 +92,31 @@ export const gridCellLook: CSSResult = css`
   }
 
   .cell .chip {
-    display: -webkit-box;
     padding: 1px 8px;
     border-radius: 9px;
     font-size: var(--size-tiny);
     font-weight: 500;
     line-height: 1.2;
+  }
+
+  .tight .chip {
+    display: -webkit-box;
     white-space: normal;
     -webkit-box-orient: vertical;
     -webkit-line-clamp: 2;
   }
 
-  .cell > span,
-  .cell > s {
+  .tight > span,
+  .tight > s,
+  .head .cell > span {
     max-width: 100%;
     overflow: hidden;
     text-overflow: ellipsis;
   }
 
   /* A word too wide for its cell, like a bound, takes a second line; one with a note below it has no room. */
-  .row .cell > .plain:last-child,
-  .row .cell > .soft:last-child {
+  .row .tight > .plain:last-child,
+  .row .tight > .soft:last-child {
     display: -webkit-box;
     overflow-wrap: anywhere;
     text-align: right;

@@ -11,7 +11,10 @@ export interface RowDrawn {
   readonly row: GridRow;
   readonly at: number;
   readonly rowHeight: number;
+  /** How much larger than usual text is written. */
+  readonly scale: number;
   readonly columns: readonly GridColumn[];
+  readonly animalWidth: number;
   readonly text: (column: GridColumn) => CellText;
   /** Columns `[from, to]` of this row that are selected. */
   readonly selected: readonly [number, number] | null;
@@ -26,13 +29,18 @@ export function rowTemplate(drawn: RowDrawn): TemplateResult {
   const { row, at, columns, selected } = drawn;
   return html`<div
     role="row"
-    class=${row.isPresent ? 'row' : say('row away')}
+    class=${row.isPresent ? 'row' : 'row away'}
     aria-rowindex=${at + 2}
     id=${rowElementId(row.id)}
     data-row=${row.id}
     style=${styleMap({ top: `${at * drawn.rowHeight}px` })}
   >
-    <div role="rowheader" class="animal" aria-colindex="1" title=${row.name || nothing}>
+    <div
+      role="rowheader"
+      class=${isTightAnimal(row, drawn.animalWidth / drawn.scale) ? 'animal tight' : 'animal'}
+      aria-colindex="1"
+      title=${row.name || nothing}
+    >
       <span class="tag">${row.tag}</span> <span class="group">${row.group}</span>
     </div>
     ${columns.map((column, i) =>
@@ -41,6 +49,7 @@ export function rowTemplate(drawn: RowDrawn): TemplateResult {
         column,
         i,
         drawn.text(column),
+        drawn.scale,
         selected !== null && i >= selected[0] && i <= selected[1],
       ),
     )}
@@ -52,17 +61,19 @@ function cellTemplate(
   column: GridColumn,
   i: number,
   cell: CellText,
+  scale: number,
   isSelected: boolean,
 ): TemplateResult {
   const isWorked = column.isOpen && !column.isTypable;
   // One word for all: of all attributes, a map of classes is the dearest to draw.
-  const classes = `cell${column.isOpen ? '' : ' past'}${cell.align === 'start' ? ' start' : ''}${isWorked ? ' worked' : ''}${cell.heat === undefined ? '' : ' heat'}`;
+  const classes = `cell${column.isOpen ? '' : ' past'}${cell.align === 'start' ? ' start' : ''}${isWorked ? ' worked' : ''}${cell.heat === undefined ? '' : ' heat'}${isTight(cell, column.width / scale) ? ' tight' : ''}`;
   return html`<div
     role="gridcell"
     class=${classes}
     aria-colindex=${i + 2}
     aria-readonly=${column.isTypable ? nothing : 'true'}
     aria-selected=${isSelected ? 'true' : nothing}
+    aria-label=${cell.look === 'soft' ? (cell.spoken ?? nothing) : nothing}
     data-animal=${row.tag}
     data-day=${column.day}
     data-column=${column.column.key}
@@ -75,6 +86,21 @@ function cellTemplate(
 }
 
 const unshaded = {};
+
+/** Pixels a letter takes at most, at the usual size of text; digits take less. */
+const letter = 10;
+
+/**
+ * Whether a cell's text may be wider than the cell, so that it has to be cut off at its edge. Every edge that
+ * cuts is one more thing to draw, and most cells hold a few digits that need none.
+ */
+function isTight({ text, note }: CellText, width: number): boolean {
+  return note !== undefined || text.length * letter + 20 > width;
+}
+
+function isTightAnimal({ tag, group }: GridRow, width: number): boolean {
+  return (tag.length + group.length) * letter + 30 > width;
+}
 
 function shade(heat: number): string {
   return `${Math.round(heat * 100)}%`;
@@ -91,10 +117,12 @@ function wordTemplate({ look, text, spoken }: CellText): TemplateResult {
   if (look === 'struck') return html`<s>${text}</s>`;
   if (look === 'fault') return html`<span class="wrong">${text}</span>`;
   if (spoken !== undefined && look === 'soft')
-    return html`<span class="soft" aria-hidden="true">${text}</span
-      ><span class="visually-hidden">${spoken === text ? '' : spoken}</span>`;
+    return html`<span class="soft" aria-hidden="true">${text}</span>`;
   return html`<span class=${look}>${text}</span>`;
 }
+
+const animalWord = say('animal');
+const openWord = say('· open');
 
 /** The line of column names. `dayName` tells the columns of other days apart for screen readers. */
 export function headTemplate(
@@ -111,7 +139,7 @@ export function headTemplate(
       aria-colindex="1"
       aria-sort=${byTag && sort.by === 'tag' ? direction(sort) : nothing}
     >
-      ${say('animal')}
+      ${animalWord}
     </div>
     ${columns.map((column, i) => {
       const { label = column.column.key, unit } = column.column;
@@ -175,7 +203,7 @@ export function bandTemplate(
       ? say('Show epg alone of {name}', { name: day.name })
       : say('Show all columns of {name}', { name: day.name });
     return html`<div
-      class=${day.isOpen ? say('day open') : 'day'}
+      class=${day.isOpen ? 'day open' : 'day'}
       style=${styleMap({ left: `${day.left}px`, width: `${day.width}px` })}
     >
       <button
@@ -185,7 +213,7 @@ export function bandTemplate(
         aria-label=${day.isOpen ? say('{name}, open', { name: day.name }) : say('Open {name}', { name: day.name })}
         @click=${() => heard.open(day)}
       >
-        ${day.name}${day.isOpen ? html`<span class="is-open"> ${say('· open')}</span>` : nothing}
+        ${day.name}${day.isOpen ? html`<span class="is-open"> ${openWord}</span>` : nothing}
       </button>
       <button
         class="quiet fold"

@@ -148,9 +148,10 @@ export class GridHand {
     }
     const { typingRow } = this.model.session;
     if (typingRow !== null && typingRow !== place.row) this.leaveRow();
-    this.host.show(spot);
     if (isMove) this.host.moved(place);
     this.host.settle(focus);
+    // After the focus, which has the page laid out: to scroll then asks for no layout of its own.
+    this.host.show(spot);
   }
 
   select(reach: Reach): void {
@@ -250,11 +251,18 @@ export class GridHand {
     if (!active || session.typingRow === active.row) return;
     const former = session.typingRow;
     void session.enterRow(active.row);
-    if (former !== null) this.model.touch(former);
-    this.model.touch(active.row);
+    // Rows whose one chamber counts, or no longer counts, with the hand in them; of others nothing changes to the eye.
+    const other = [former, active.row].filter((row) => row !== null && this.isHeldBack(row));
+    for (const row of other) if (row !== null) this.model.touch(row);
+    const isSame = other.length === 0 && this.isOneCell;
     this.anchor = active;
     this.reach = 'cells';
-    this.host.settle(false);
+    if (!isSame) this.host.settle(false);
+  }
+
+  private isHeldBack(row: string): boolean {
+    const { session } = this.model;
+    return cupState(session.notebook, session.openDay ?? '', row).onlySoFar !== null;
   }
 
   private cancel(): void {
@@ -345,7 +353,11 @@ export class GridHand {
     const { sheet, session } = this.model;
     if (!block) return;
     const edit = fillDownEdit(session.notebook, sheet, block);
-    if (edit) this.dispatch(edit, say('Filled down: {n} cells.', { n: edit.sets.length }));
+    if (edit)
+      this.dispatch(
+        edit,
+        say('Filled down: {n, plural, one {# cell} other {# cells}}.', { n: edit.sets.length }),
+      );
     else this.mayType();
   }
 

@@ -15,7 +15,7 @@ export function rowsDrawn(
   rowHeight: number,
   count: number,
 ): readonly [number, number] {
-  const step = 4;
+  const step = 1;
   const first = Math.floor(sight.top / rowHeight) - beyond;
   const from = Math.max(0, Math.floor(first / step) * step);
   const seen = Math.ceil(sight.height / rowHeight) + 2 * beyond + step;

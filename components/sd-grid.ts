@@ -18,14 +18,13 @@ import { noFilter } from './grid-rows.ts';
 import { GridMouse } from './grid-mouse.ts';
 import { GridPaste } from './grid-paste.ts';
 import { spotOf, type Place, type Spot } from './grid-place.ts';
-import { cellName, nothingToCount } from './grid-sentences.ts';
+import { cellName, countedOf, gridName, gridWords, nothingToCount } from './grid-sentences.ts';
 import { GridSight } from './grid-sight.ts';
 import { naming } from './naming.ts';
 import { nextFrame } from './next-frame.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-grid-tools.ts';
-import { say } from '../src/text/say.ts';
 
 /**
  * The counts: a row for every animal present on the open day, a group of columns for every sampling
@@ -59,7 +58,7 @@ export class SdGrid extends LitElement implements HandHost {
 
   constructor() {
     super();
-    this.label = say('Counts');
+    this.label = gridWords.counts;
     this.editor = new CellEditor({
       mayBegin: () => this.hand.mayType(),
       began: () => this.hand.began(),
@@ -170,10 +169,12 @@ export class SdGrid extends LitElement implements HandHost {
   }
 
   settle(focus: boolean): void {
-    this.isPlacing = true;
-    this.place(focus);
-    this.isPlacing = false;
     this.requestUpdate();
+    // Without the focus there is no hurry: drawing places the editor.
+    if (!focus) return;
+    this.isPlacing = true;
+    this.place(true);
+    this.isPlacing = false;
   }
 
   /** Puts the editor into the active cell, and names it. */
@@ -267,7 +268,6 @@ export class SdGrid extends LitElement implements HandHost {
     if (!model) return nothing;
     if (model.openDay === null || model.rows.length === 0) return this.emptyTemplate(model);
     const { layout, rows } = model.sheet;
-    const { counted, present } = model.counted;
     const day = dayOf(model.session.notebook, model.openDay);
     const name = layout.days.find((d) => d.isOpen)?.name ?? day?.date ?? '';
     return html`
@@ -279,7 +279,7 @@ export class SdGrid extends LitElement implements HandHost {
         @sd-say=${(event: CustomEvent<{ sentence: string }>) => this.say(event.detail.sentence)}
       ></sd-grid-tools>
       <div
-        class=${naming.isOn ? say('scroller naming') : 'scroller'}
+        class=${naming.isOn ? 'scroller naming' : 'scroller'}
         style=${styleMap(this.measures())}
         @scroll=${this.sight.look}
         @keydown=${this.onKeydown}
@@ -292,14 +292,14 @@ export class SdGrid extends LitElement implements HandHost {
         @cut=${this.paste.cut}
         @paste=${this.paste.paste}
       >
-        <div class="band" role="toolbar" aria-label=${say('Sampling days')} @keydown=${onBandKey}>
+        <div class="band" role="toolbar" aria-label=${gridWords.days} @keydown=${onBandKey}>
           <div class="corner"></div>
           ${guard([layout], () => bandTemplate(layout.days, this.bandHeard, this.bandStop(layout.days)))}
         </div>
         <div
-          class=${model.isPhone ? say('grid narrow') : 'grid'}
+          class=${model.isPhone ? 'grid narrow' : 'grid'}
           role="grid"
-          aria-label=${say('{label} of {name}', { label: this.label, name })}
+          aria-label=${gridName(this.label, name)}
           aria-rowcount=${rows.length + 1}
           aria-colcount=${layout.columns.length + 1}
           aria-multiselectable="true"
@@ -312,7 +312,7 @@ export class SdGrid extends LitElement implements HandHost {
       <p class="visually-hidden" id="reason"></p>
       <div class="foot">
         <p class="status" role="status">${this.announcer.text}</p>
-        <p>${say('{counted} counted of {present} present', { counted, present })}</p>
+        <p>${countedOf(model)}</p>
       </div>
       ${this.paste.template()}
     `;
@@ -366,7 +366,9 @@ export class SdGrid extends LitElement implements HandHost {
             row,
             at: place,
             rowHeight,
+            scale: model.scale,
             columns: layout.columns,
+            animalWidth: layout.animalWidth,
             text: (column) => model.cell(source, column),
             selected,
           });
