@@ -7,6 +7,7 @@ import { readingOf } from '../src/notebook/read.ts';
 import type { Outcome } from '../src/notebook/outcome.ts';
 import { kgPerLb } from '../src/text/parse-reading.ts';
 import { boundEpg } from './bound-epg.ts';
+import { outcomeWords, statusShown, tickWords, typedShown } from './cell-words.ts';
 import { areaWords, type CupState } from './cup-state.ts';
 import { figureText } from './figure-text.ts';
 import { say } from '../src/text/say.ts';
@@ -44,6 +45,29 @@ export interface CellSource {
 
 const dash = '–';
 
+/** What is said without a figure in it; looked up once, since every cell drawn may need it. */
+const said = {
+  typed: say('typed'),
+  nothing: say('nothing'),
+  empty: say('empty'),
+  error: say('error'),
+  tooManyReason: say('Too many to count: kept as typed, in no mean.'),
+  boundReason: say('A bound, kept as typed: it can settle a criterion but enters no mean.'),
+  copiesDiffer: say('two copies differ'),
+  notCounted: say('not counted'),
+  notSeen: say('not seen'),
+  notScored: say('not scored'),
+  notWeighed: say('not weighed'),
+  notKnown: say('not known'),
+  oneChamber: say('It counts as one chamber once you leave the row.'),
+  fromBound: say('From a bound typed as a count: it enters no mean.'),
+  tooMany: say('too many'),
+  tooManyEggs: say('Too many eggs to count: in no mean.'),
+  notSettled: say('not settled by the bounds'),
+  below: say('below your criteria'),
+  belowReason: say('Below your criteria.'),
+} as const;
+
 export function cellText(source: CellSource, column: Column): CellText {
   if (column.kind === 'outcome') return outcomeText(source.outcome(), source.cup.isBegun);
   const reading = readingOf(source.notebook, source.day, source.row, column.id);
@@ -60,16 +84,16 @@ function alignOf(column: Column): 'start' | 'end' {
 
 function readingText(source: CellSource, column: Column, reading: Reading): CellText {
   const align = alignOf(column);
-  const shade = column.kind === 'formula' ? { note: 'typed' } : {};
+  const shade = column.kind === 'formula' ? { note: said.typed } : {};
   switch (reading.kind) {
     case 'fault':
       return { text: reading.text, look: 'fault', align, reason: reading.reason };
     case 'tick':
       return reading.value
-        ? { text: 'yes', look: 'plain', align }
-        : { text: 'no', look: 'soft', align };
+        ? { text: tickWords.yes, look: 'plain', align }
+        : { text: tickWords.no, look: 'soft', align };
     case 'text':
-      return { text: reading.text, look: 'plain', align };
+      return { text: typedShown(column, reading), look: 'plain', align };
     case 'number':
       if (isCount(column) && source.cup.isOut)
         return {
@@ -77,7 +101,7 @@ function readingText(source: CellSource, column: Column, reading: Reading): Cell
           look: 'struck',
           align,
           reason: say('The cup is {status}, so this count enters no figure.', {
-            status: source.cup.status,
+            status: statusShown(source.cup.status),
           }),
         };
       if (reading.unit && reading.unit !== source.weightUnit)
@@ -85,17 +109,12 @@ function readingText(source: CellSource, column: Column, reading: Reading): Cell
       return { text: reading.text, look: 'plain', align, ...shade };
     default:
       return {
-        text: reading.text,
+        text: typedShown(column, reading),
         look: source.cup.isOut ? 'struck' : 'plain',
         align,
-        reason: boundReason(reading.kind),
+        reason: reading.kind === 'too-many' ? said.tooManyReason : said.boundReason,
       };
   }
-}
-
-function boundReason(kind: 'over' | 'under' | 'too-many'): string {
-  if (kind === 'too-many') return say('Too many to count: kept as typed, in no mean.');
-  return say('A bound, kept as typed: it can settle a criterion but enters no mean.');
 }
 
 function isCount(column: Column): boolean {
@@ -114,8 +133,8 @@ function inOtherUnit(
     text: figureText(shown, column.decimals ?? 1, source.decimalMark),
     look: 'plain',
     align: 'end',
-    reason: say('Typed as {replace} {unit}.', {
-      replace: text.replace(/\s*(kgs?|lbs?)$/i, ''),
+    reason: say('Typed as {weight} {unit}.', {
+      weight: text.replace(/\s*(kgs?|lbs?)$/i, ''),
       unit,
     }),
   };
@@ -124,10 +143,12 @@ function inOtherUnit(
 function withClash(source: CellSource, column: Column, text: CellText): CellText {
   const others = otherValues(source.notebook.readings[source.day]?.[source.row]?.[column.id]);
   if (others.length === 0) return text;
-  const words = others.map((other) => (other === null ? 'nothing' : other.text)).join(', ');
+  const words = others
+    .map((other) => (other === null ? said.nothing : typedShown(column, other)))
+    .join(', ');
   return {
     ...text,
-    note: say('two copies differ'),
+    note: said.copiesDiffer,
     reason: say(
       'Another copy of this notebook has {words} here. Type the right one to settle it.',
       { words },
@@ -137,48 +158,40 @@ function withClash(source: CellSource, column: Column, text: CellText): CellText
 
 function blankText(column: Column): CellText {
   const align = alignOf(column);
-  if (column.kind === 'count')
-    return { text: dash, look: 'soft', align, spoken: say('not counted') };
-  if (column.kind === 'tick') return { text: '', look: 'soft', align, spoken: say('not seen') };
-  if (column.kind === 'score')
-    return { text: dash, look: 'soft', align, spoken: say('not scored') };
-  if (column.kind === 'weight')
-    return { text: dash, look: 'soft', align, spoken: say('not weighed') };
-  return { text: '', look: 'soft', align, spoken: 'empty' };
+  if (column.kind === 'count') return { text: dash, look: 'soft', align, spoken: said.notCounted };
+  if (column.kind === 'tick') return { text: '', look: 'soft', align, spoken: said.notSeen };
+  if (column.kind === 'score') return { text: dash, look: 'soft', align, spoken: said.notScored };
+  if (column.kind === 'weight') return { text: dash, look: 'soft', align, spoken: said.notWeighed };
+  return { text: '', look: 'soft', align, spoken: said.empty };
 }
 
 function derivedText(source: CellSource, column: Column): CellText {
   const value = source.value(column);
   if (column.key === 'epg') {
-    if (source.cup.isOut)
+    if (source.cup.isOut) {
+      const status = statusShown(source.cup.status);
+      return { text: dash, look: 'soft', align: 'end', spoken: status, note: status };
+    }
+    if (source.isTyping && source.cup.onlySoFar !== null) {
+      const note = say('{chamber} only so far', { chamber: source.cup.onlySoFar });
       return {
         text: dash,
         look: 'soft',
         align: 'end',
-        spoken: source.cup.status,
-        note: source.cup.status,
+        note,
+        spoken: note,
+        reason: said.oneChamber,
       };
-    if (source.isTyping && source.cup.onlySoFar !== null)
-      return {
-        text: dash,
-        look: 'soft',
-        align: 'end',
-        note: say('{onlySoFar} only so far', { onlySoFar: source.cup.onlySoFar }),
-        spoken: say('{onlySoFar} only so far', { onlySoFar: source.cup.onlySoFar }),
-        reason: say('It counts as one chamber once you leave the row.'),
-      };
+    }
     const bound = boundText(source);
     if (bound) return bound;
   }
   const text = valueText(value, column, source.decimalMark);
-  if (column.key === 'epg' && source.cup.areas && typeof value === 'number')
-    return {
-      ...text,
-      note: areaWords(source.cup.areas),
-      reason: say('From {areaWords}, so less sure than a full count.', {
-        areaWords: areaWords(source.cup.areas),
-      }),
-    };
+  if (column.key === 'epg' && source.cup.areas && typeof value === 'number') {
+    const chambers = areaWords(source.cup.areas);
+    const reason = say('From {chambers}, so less sure than a full count.', { chambers });
+    return { ...text, note: chambers, reason };
+  }
   return text;
 }
 
@@ -187,9 +200,9 @@ export function valueText(value: Value, column: Column, mark: '.' | ','): CellTe
   if (value === null || value === '')
     return { text: dash, look: 'soft', align: 'end', spoken: missingWords(column) };
   if (isFault(value))
-    return { text: '!', look: 'fault', align: 'end', spoken: 'error', reason: value.sentence };
+    return { text: '!', look: 'fault', align: 'end', spoken: said.error, reason: value.sentence };
   if (typeof value === 'boolean')
-    return { text: value ? 'yes' : 'no', look: 'plain', align: 'end' };
+    return { text: value ? tickWords.yes : tickWords.no, look: 'plain', align: 'end' };
   if (typeof value === 'string') return { text: value, look: 'plain', align: 'start' };
   return {
     text: figureText(value, column.decimals ?? usualDecimals(column), mark),
@@ -200,7 +213,7 @@ export function valueText(value: Value, column: Column, mark: '.' | ','): CellTe
 }
 
 function missingWords(column: Column): string {
-  return isShaded(column) ? say('not counted') : say('not known');
+  return isShaded(column) ? said.notCounted : said.notKnown;
 }
 
 function isShaded(column: Column): boolean {
@@ -224,51 +237,58 @@ function boundText(source: CellSource): CellText | null {
   const bound = boundEpg(source.notebook, source.day, source.row, source.valueOfKey);
   if (!bound) return null;
   const plain = { look: 'plain', align: 'end' } as const;
-  const reason = say('From a bound typed as a count: it enters no mean.');
+  const reason = said.fromBound;
   if (bound.is === 'too many')
-    return {
-      ...plain,
-      text: say('too many'),
-      reason: say('Too many eggs to count: in no mean.'),
-      heat: 1,
-    };
+    return { ...plain, text: said.tooMany, reason: said.tooManyEggs, heat: 1 };
   if (bound.is === 'not settled' || bound.epg === null)
-    return { ...plain, text: dash, look: 'soft', spoken: say('not settled by the bounds'), reason };
+    return { ...plain, text: dash, look: 'soft', spoken: said.notSettled, reason };
   const figure = figureText(bound.epg, 0, source.decimalMark);
   const heat = bound.is === 'at least' ? { heat: heatOf(bound.epg) } : {};
-  return { ...plain, text: `${bound.is} ${figure}`, reason, ...heat };
+  const text =
+    bound.is === 'at least'
+      ? say('at least {figure}', { figure })
+      : say('at most {figure}', { figure });
+  return { ...plain, text, reason, ...heat };
 }
 
 /** The outcome in words: a frame only where a person has to look. */
 export function outcomeText(outcome: Outcome | null, isBegun: boolean): CellText {
   if (!outcome) return { text: '', look: 'soft', align: 'start' };
-  if (outcome.kind === 'over')
+  if (outcome.kind === 'over') {
+    const reasons = outcome.reasons.join(', ');
     return {
-      text: outcome.reasons.join(', '),
+      text: reasons,
       look: 'over',
       align: 'start',
-      spoken: say('over your criteria: {reasons}', { reasons: outcome.reasons.join(', ') }),
-      reason: say('Over your criteria: {reasons}.', { reasons: outcome.reasons.join(', ') }),
+      spoken: say('over your criteria: {reasons}', { reasons }),
+      reason: say('Over your criteria: {reasons}.', { reasons }),
     };
+  }
   if (outcome.kind === 'not enough known') {
-    const lacking = outcome.lacking.length > 0 ? `: no ${outcome.lacking.join(', no ')}` : '';
+    const lacking = outcome.lacking.map((what) => say('no {what}', { what })).join(', ');
     return {
-      text: say('not enough known'),
+      text: outcomeWords['not enough known'],
       look: isBegun ? 'open' : 'soft',
       align: 'start',
-      spoken: say('not enough known{lacking}', { lacking }),
-      reason: say('Not enough known{lacking}.', { lacking }),
+      spoken:
+        lacking === ''
+          ? outcomeWords['not enough known']
+          : say('not enough known: {lacking}', { lacking }),
+      reason:
+        lacking === ''
+          ? say('Not enough known.')
+          : say('Not enough known: {lacking}.', { lacking }),
     };
   }
   const unlooked = outcome.notLooked.join(', ');
   return {
-    text: 'below',
+    text: outcomeWords.below,
     look: 'soft',
     align: 'start',
-    spoken: say('below your criteria'),
+    spoken: said.below,
     reason:
       unlooked === ''
-        ? say('Below your criteria.')
+        ? said.belowReason
         : say('Below your criteria; not looked at: {unlooked}.', { unlooked }),
   };
 }

@@ -1,5 +1,6 @@
 import type { Column } from '../shared/notebook.ts';
 import { say } from '../src/text/say.ts';
+import { wordShown } from './cell-words.ts';
 
 /** One thing that can be chosen for a cell: the text typed by choosing it, and its words. */
 export interface Choice {
@@ -11,10 +12,16 @@ export interface Choice {
 export function choicesOf(column: Column, mark: '.' | ',' = '.'): readonly Choice[] {
   const clear: Choice = {
     text: '',
-    words: column.kind === 'tick' ? say('blank: not seen') : 'blank',
+    words: column.kind === 'tick' ? say('blank: not seen') : say('blank'),
   };
   if (column.kind === 'choice')
-    return [...(column.words ?? []).map((word) => ({ text: word, words: word })), clear];
+    return [
+      ...(column.words ?? []).map((word) => ({
+        text: word,
+        words: wordShown(column, word),
+      })),
+      clear,
+    ];
   if (column.kind === 'tick')
     return [
       { text: 'yes', words: say('yes: seen') },

@@ -53,29 +53,27 @@ export function isTooLarge(paste: PasteEdit): boolean {
 }
 
 export function tooLargeSentence(paste: PasteEdit): string {
-  const parts: string[] = [];
-  if (paste.rowsTooMany > 0)
-    parts.push(
-      say('{rowsTooMany} more {rowsTooMany, plural, one {row} other {rows}} than are left below', {
-        rowsTooMany: paste.rowsTooMany,
-      }),
+  const { rowsTooMany: rows, columnsTooMany: columns } = paste;
+  if (columns <= 0)
+    return say(
+      'What you copied has {rows, plural, one {# more row} other {# more rows}} than are left below. Nothing has been put in yet.',
+      { rows },
     );
-  if (paste.columnsTooMany > 0)
-    parts.push(
-      say(
-        '{columnsTooMany} more {columnsTooMany, plural, one {column} other {columns}} than are left to the right',
-        { columnsTooMany: paste.columnsTooMany },
-      ),
+  if (rows <= 0)
+    return say(
+      'What you copied has {columns, plural, one {# more column} other {# more columns}} than are left to the right. Nothing has been put in yet.',
+      { columns },
     );
-  return say('What you copied has {parts}. Nothing has been put in yet.', {
-    parts: parts.join(' and '),
-  });
+  return say(
+    'What you copied has {rows, plural, one {# more row} other {# more rows}} than are left below and {columns, plural, one {# more column} other {# more columns}} than are left to the right. Nothing has been put in yet.',
+    { rows, columns },
+  );
 }
 
 export function pasteSentence(paste: PasteEdit): string {
   const count = paste.edit?.sets.length ?? 0;
   const parts = [
-    say('Pasted {count} {count, plural, one {cell} other {cells}}, one step to undo.', { count }),
+    say('Pasted {n, plural, one {# cell} other {# cells}}, one step to undo.', { n: count }),
   ];
   const fault = paste.faults[0];
   if (fault)
@@ -89,8 +87,8 @@ export function pasteSentence(paste: PasteEdit): string {
     );
   if (paste.passedOver > 0)
     parts.push(
-      say('{passedOver} stood over columns that are worked out and were left out.', {
-        passedOver: paste.passedOver,
+      say('{n} stood over columns that are worked out and were left out.', {
+        n: paste.passedOver,
       }),
     );
   return parts.join(' ');

@@ -1,8 +1,9 @@
 import type { Edit, SetTo } from '../shared/edit.ts';
 import type { Column, Notebook } from '../shared/notebook.ts';
 import type { Reading } from '../shared/reading.ts';
-import { aboutOf, animalOf, columnByKey, readingOf } from '../src/notebook/read.ts';
+import { aboutOf, animalOf, columnByKey, columnOf, readingOf } from '../src/notebook/read.ts';
 import { parseReading, statusInCount, type Typing } from '../src/text/parse-reading.ts';
+import { storedWord, typedShown } from './cell-words.ts';
 import type { Block, Place, Sheet } from './grid-place.ts';
 import { say } from '../src/text/say.ts';
 
@@ -22,17 +23,18 @@ export function typedEdit(
   notebook: Notebook,
   place: Place,
   column: Column,
-  text: string,
+  typed: string,
 ): TypedEdit {
+  const text = storedWord(column, typed);
   const status = statusSet(notebook, place, column, text);
   if (status) {
-    const label = say('status of {tagOf}', { tagOf: tagOf(notebook, place.row) });
+    const label = say('status of {tag}', { tag: tagOf(notebook, place.row) });
     return { edit: { label, source: 'typed', sets: [status] }, reading: null };
   }
   const reading = parseReading(column, text, typingOf(notebook));
-  const label = say('{label} of {tagOf}', {
-    label: column.label ?? column.key,
-    tagOf: tagOf(notebook, place.row),
+  const label = say('{column} of {tag}', {
+    column: column.label ?? column.key,
+    tag: tagOf(notebook, place.row),
   });
   return { edit: { label, source: 'typed', sets: [setAt(place, reading)] }, reading };
 }
@@ -49,6 +51,8 @@ function statusSet(notebook: Notebook, place: Place, column: Column, text: strin
 export function textToEdit(notebook: Notebook, place: Place): string {
   const reading = readingOf(notebook, place.day, place.row, place.column);
   if (!reading) return '';
+  const column = columnOf(notebook, place.column);
+  if (column && reading.kind !== 'number') return typedShown(column, reading);
   if (reading.kind !== 'number' || !reading.unit) return reading.text;
   const isBare = !/[a-z]\s*$/i.test(reading.text);
   const isOther = reading.unit !== typingOf(notebook).weightUnit;
@@ -66,11 +70,22 @@ function tagOf(notebook: Notebook, row: string): string {
   return animalOf(notebook, row)?.tag ?? row;
 }
 
-/** `3 cells`, `the count of K-019` for one: what an edit of a block is called. */
-function called(what: string, places: readonly Place[], notebook: Notebook): string {
+/** What an edit of a block is called: `pasting of 3 cells`, `pasting of K-019` for one. */
+function called(
+  what: 'clearing' | 'filling down' | 'pasting',
+  places: readonly Place[],
+  notebook: Notebook,
+): string {
   const first = places[0];
-  if (places.length !== 1 || !first) return say('{what} of {n} cells', { what, n: places.length });
-  return say('{what} of {tagOf}', { what, tagOf: tagOf(notebook, first.row) });
+  const n = places.length;
+  const tag = n === 1 && first ? tagOf(notebook, first.row) : null;
+  if (what === 'clearing')
+    return tag === null ? say('clearing of {n} cells', { n }) : say('clearing of {tag}', { tag });
+  if (what === 'filling down')
+    return tag === null
+      ? say('filling down of {n} cells', { n })
+      : say('filling down of {tag}', { tag });
+  return tag === null ? say('pasting of {n} cells', { n }) : say('pasting of {tag}', { tag });
 }
 
 /** The typable cells of a block, row by row. */
@@ -112,7 +127,7 @@ export function fillDownEdit(notebook: Notebook, sheet: Sheet, block: Block): Ed
     setAt(place, readingOf(notebook, place.day, source.id, place.column) ?? null),
   );
   if (sets.length === 0) return null;
-  return { label: called(say('filling down'), places, notebook), source: 'fill', sets };
+  return { label: called('filling down', places, notebook), source: 'fill', sets };
 }
 
 /** A pasted block put in, and what could not be: its edit, its faults, cells that are worked out. */
@@ -156,8 +171,9 @@ export function pasteEdit(
     const line = texts[isOne ? 0 : r - block.rows[0]];
     for (let c = block.columns[0]; row && line && c <= lastColumn; c += 1) {
       const column = sheet.layout.columns[c];
-      const text = line[isOne ? 0 : c - block.columns[0]];
-      if (!column || text === undefined) continue;
+      const pasted = line[isOne ? 0 : c - block.columns[0]];
+      if (!column || pasted === undefined) continue;
+      const text = storedWord(column.column, pasted);
       if (!column.isTypable) {
         if (text.trim() !== '') passedOver += 1;
         continue;

@@ -67,7 +67,9 @@ export class GridMenus {
     const now = textToEdit(notebook, active).toLowerCase();
     const at = Math.max(
       0,
-      now === '' ? 0 : choices.findIndex(({ text }) => text.toLowerCase() === now),
+      now === ''
+        ? 0
+        : choices.findIndex((one) => [one.text, one.words].some((w) => w.toLowerCase() === now)),
     );
     this.open = { kind: 'choices', choices, label, at };
     editor.input.setAttribute('role', 'combobox');

@@ -36,7 +36,7 @@ export class GridPaste {
     event.clipboardData.setData('text/plain', blockText(this.host.model, block));
     const cells = (block.rows[1] - block.rows[0] + 1) * (block.columns[1] - block.columns[0] + 1);
     if (event.type === 'copy')
-      this.host.say(say('Copied {cells} {cells, plural, one {cell} other {cells}}.', { cells }));
+      this.host.say(say('Copied {n, plural, one {# cell} other {# cells}}.', { n: cells }));
     return true;
   }
 

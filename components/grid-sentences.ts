@@ -6,12 +6,25 @@ import type { GridColumn } from './grid-layout.ts';
 import type { GridModel } from './grid-model.ts';
 import { say } from '../src/text/say.ts';
 
+/** Words of the grid itself; drawn with every count, so they are looked up once. */
+export const gridWords = { counts: say('Counts'), days: say('Sampling days') } as const;
+
+/** What the grid is called aloud: the counts of a day. */
+export function gridName(what: string, day: string): string {
+  return say('{what} of {day}', { what, day });
+}
+
+/** `19 counted of 38 present`, below the grid. */
+export function countedOf({ counted: { counted, present } }: GridModel): string {
+  return say('{counted} counted of {present} present', { counted, present });
+}
+
 /** Why a cell does not take typing, and what to do. */
 export function whyNotTyped(model: GridModel, { column, day, isOpen }: GridColumn): string {
   const name = column.label ?? column.key;
   if (!isOpen) {
     const at = model.sheet.layout.days.find(({ id }) => id === day)?.name ?? day;
-    return say('{at} is not open. Open it by its heading to type in it.', { at });
+    return say('{day} is not open. Open it by its heading to type in it.', { day: at });
   }
   if (column.kind === 'outcome')
     return say(
@@ -33,7 +46,9 @@ export function rowSentence(model: GridModel, row: RowId): string {
   if (epg) {
     const cell = model.cell(source, openColumn(model, epg));
     parts.push(
-      cell.text === '–' ? (cell.note ?? say('no epg yet')) : say('{text} epg', { text: cell.text }),
+      cell.text === '–'
+        ? (cell.note ?? say('no epg yet'))
+        : say('{figure} epg', { figure: cell.text }),
     );
   }
   const outcome = model.outcome(row);
@@ -54,14 +69,15 @@ export function undoSentence(
 ): string {
   if (!done) return which === 'undo' ? say('Nothing to undo.') : say('Nothing to redo.');
   const kept = done.passedOver.length;
-  const rest =
-    kept === 0
-      ? ''
-      : say(
-          ' {kept} {kept, plural, one {place was} other {places were}} written since and left alone.',
-          { kept },
-        );
-  return `${which === 'undo' ? say('Undone') : say('Done again')}: ${done.label}.${rest}`;
+  const { label: what } = done;
+  const said =
+    which === 'undo' ? say('Undone: {what}.', { what }) : say('Done again: {what}.', { what });
+  if (kept === 0) return said;
+  const left = say(
+    '{n, plural, one {# place was} other {# places were}} written since and left alone.',
+    { n: kept },
+  );
+  return `${said} ${left}`;
 }
 
 /** How the focused cell is called aloud: animal, column, the day where it is another one, content. */
@@ -71,7 +87,7 @@ export function cellName(model: GridModel, row: RowId, column: GridColumn, cell:
   const day = column.isOpen
     ? []
     : [model.sheet.layout.days.find(({ id }) => id === column.day)?.name ?? column.day];
-  const content = cell.spoken ?? (cell.text === '' ? 'empty' : cell.text);
+  const content = cell.spoken ?? (cell.text === '' ? say('empty') : cell.text);
   const note = cell.note === undefined || cell.note === cell.spoken ? [] : [cell.note];
   return [tag, name, ...day, content, ...note].join(', ');
 }
