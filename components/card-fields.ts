@@ -171,7 +171,11 @@ function tickButton(column: Column, isSeen: boolean, hand: CardHand): TemplateRe
         hand.commit(column, isSeen ? '' : 'yes');
       }}
     >
-      ${labelOf(column)}: ${isSeen ? 'seen' : say('not seen')}
+      ${
+        isSeen
+          ? say('{sign}: seen', { sign: labelOf(column) })
+          : say('{sign}: not seen', { sign: labelOf(column) })
+      }
     </button>
   `;
 }

@@ -47,7 +47,7 @@ export const kindWords = {
   score: say('a score'),
   tick: say('a sign: seen or not'),
   choice: say('one of some words'),
-  text: 'words',
+  text: say('words'),
   weight: say('a weight'),
   formula: say('worked out by a formula'),
 } as const satisfies Partial<Record<ColumnKind, string>>;

@@ -6,7 +6,7 @@ import { say } from '../src/text/say.ts';
 
 /** How far a cup's counting has come, in words of the bench. */
 export interface CupState {
-  /** The status typed, empty for an ordinary cup. */
+  /** The status as it is stored, empty for an ordinary cup. */
   readonly status: string;
   /** Counts typed here do not reach any figure. */
   readonly isOut: boolean;
@@ -70,5 +70,8 @@ function partOf(notebook: Notebook, day: DayId, row: RowId, count: Column): numb
 /** `1 of 2 chambers`, `1.5 of 2 chambers`. */
 export function areaWords(areas: { readonly counted: number; readonly all: number }): string {
   const counted = Number(areas.counted.toFixed(2));
-  return say('{counted} of {all} chambers', { counted, all: areas.all });
+  return say('{counted} of {all, plural, one {# chamber} other {# chambers}}', {
+    counted,
+    all: areas.all,
+  });
 }

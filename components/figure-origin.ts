@@ -134,8 +134,9 @@ function listText(
   const found = valuesOf(session, list, group);
   if (!found) return list.text;
   const few = found.values.slice(0, FEW).map(({ text }) => text);
-  const more = found.values.length > FEW ? say(', … {n} in all', { n: found.values.length }) : '';
-  return `{${few.join('; ')}${more}}`;
+  const values = few.join('; ');
+  const n = found.values.length;
+  return `{${n > FEW ? say('{values}, … {n} in all', { values, n }) : values}}`;
 }
 
 function nameText(session: Session, name: string, group: string | null): string {
@@ -145,11 +146,11 @@ function nameText(session: Session, name: string, group: string | null): string 
   const limit = limitsOf(notebook).find((one) => one.key === key);
   if (limit && openDay !== null) {
     const value = limitValue(notebook, openDay, limit.id);
-    return value === undefined ? 'missing' : figureText(value, undefined, mark);
+    return value === undefined ? say('missing') : figureText(value, undefined, mark);
   }
   const isFigure = figuresOf(notebook).some((one) => one.key === key);
   if (!isFigure || group !== null) return name;
-  return plainText(session.engine.evaluate(name), mark) ?? 'missing';
+  return plainText(session.engine.evaluate(name), mark) ?? say('missing');
 }
 
 function plainText(value: Value, mark: '.' | ','): string | null {

@@ -3,6 +3,7 @@ import type { Figure } from '../shared/notebook.ts';
 import { isFault } from '../shared/value.ts';
 import { figureText } from './figure-text.ts';
 import { say } from '../src/text/say.ts';
+import { tickWords } from './cell-words.ts';
 
 /** A figure as it is read: the figure itself, and the small words under it. */
 export interface FigureWords {
@@ -29,16 +30,20 @@ export function figureWords(
   if (counted === 0) return dash;
   if (isFault(value)) return { text: '–', under: say('see below'), fault: value.sentence };
   if (value === null || value === '') return dash;
-  if (typeof value === 'boolean') return { text: value ? 'yes' : 'no', under: '' };
+  if (typeof value === 'boolean') return { text: value ? tickWords.yes : tickWords.no, under: '' };
   if (typeof value === 'string') return { text: value, under: '' };
   const of = counted ?? present;
-  if (figure.shownAs === 'animals')
-    return { text: say('{round} of {of}', { round: Math.round(value * of), of }), under: '' };
+  if (figure.shownAs === 'animals') return { text: partOf(value, of), under: '' };
   if (figure.shownAs === 'percent') {
     const text = `${figureText(value * 100, figure.decimals ?? 0, mark)} %`;
-    return { text, under: say('{round} of {of}', { round: Math.round(value * of), of }) };
+    return { text, under: partOf(value, of) };
   }
   return { text: figureText(value, figure.decimals, mark), under: whoseWords(whose) };
+}
+
+/** A share as animals: `9 of 35`. */
+function partOf(share: number, all: number): string {
+  return say('{part} of {all}', { part: Math.round(share * all), all });
 }
 
 function whoseWords(whose: readonly string[]): string {
@@ -47,5 +52,5 @@ function whoseWords(whose: readonly string[]): string {
   if (others.length === 0) return first;
   return others.length === 1
     ? `${first}, ${others[0]}`
-    : say('{first} and {n} more', { first, n: others.length });
+    : say('{tag} and {n} more', { tag: first, n: others.length });
 }

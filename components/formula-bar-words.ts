@@ -16,6 +16,7 @@ import { dayWords } from './day-words.ts';
 import { figureText } from './figure-text.ts';
 import type { Place } from './grid-place.ts';
 import { say } from '../src/text/say.ts';
+import { statusShown, typedShown } from './cell-words.ts';
 
 /** What the line above the counts says of the cell that has the focus. */
 export interface BarWords {
@@ -51,7 +52,12 @@ export function barWords(
   const reading = readingOf(notebook, place.day, place.row, place.column);
   const formula = column.kind === 'formula' ? toShown(notebook, column.formula ?? '') : null;
   const isOpen = place.day === session.openDay;
-  const base = { tag: animal.tag, at, formula, typed: reading?.text ?? null };
+  const base = {
+    tag: animal.tag,
+    at,
+    formula,
+    typed: reading ? typedShown(column, reading) : null,
+  };
   if (reading) {
     const stamp = notebook.readings[place.day]?.[place.row]?.[place.column]?.[0]?.[1];
     const fault = reading.kind === 'fault' ? reading.reason : null;
@@ -79,7 +85,7 @@ function typedWhen(
   // Moments before 2000 are those of templates and the demo, which no one typed.
   const when =
     stamp && stamp[0] > 946_684_800_000 ? [say('typed {time}', { time: time(stamp[0]) })] : [];
-  return countedBy ? [...when, say('counted by {countedBy}', { countedBy })] : when;
+  return countedBy ? [...when, say('counted by {person}', { person: countedBy })] : when;
 }
 
 function scoreWords(column: Column, text: string): readonly string[] {
@@ -100,12 +106,13 @@ function epgWhy(session: Session, place: Place, value: Value): readonly string[]
   const show = (n: number, decimals?: number): string => figureText(n, decimals, mark);
   const cup = cupState(notebook, place.day, place.row);
   const status = statusOf(notebook, place.day, place.row);
-  if (cup.isOut) return [say('{status}: counts of this cup enter no figure', { status })];
+  if (cup.isOut)
+    return [say('{status}: counts of this cup enter no figure', { status: statusShown(status) })];
   if (typeof value !== 'number') {
     if (cup.onlySoFar !== null && session.typingRow === place.row)
       return [
-        say('{onlySoFar} only so far: it counts once you leave the row', {
-          onlySoFar: cup.onlySoFar,
+        say('{chamber} only so far: it counts once you leave the row', {
+          chamber: cup.onlySoFar,
         }),
       ];
     return [cup.isBegun ? say('no epg from what stands here') : say('not counted yet')];
@@ -114,21 +121,26 @@ function epgWhy(session: Session, place: Place, value: Value): readonly string[]
   const [eggs, factor] = [number('eggs'), number('factor')];
   if (eggs !== null && factor !== null)
     parts.push(
-      `${show(eggs)} ${eggs === 1 ? 'egg' : 'eggs'} × ${show(factor)} = ${show(value, 0)}`,
+      say('{eggs} {n, plural, one {egg} other {eggs}} × {factor} = {epg}', {
+        eggs: show(eggs),
+        n: eggs,
+        factor: show(factor),
+        epg: show(value, 0),
+      }),
     );
   const [low, high] = [number('epg_low'), number('epg_high')];
   if (eggs === 0 && factor !== null)
     // One-sided 95 % limit for no egg seen: −ln(0.05) = 3.0 eggs (exact Poisson, Garwood 1936).
     parts.push(
-      say('no egg seen: probably under {show} epg, not free of worms', {
-        show: show(3 * factor, 0),
+      say('no egg seen: probably under {figure} epg, not free of worms', {
+        figure: show(3 * factor, 0),
       }),
     );
   else if (low !== null && high !== null)
     parts.push(say('95 % limits {low} to {high}', { low: show(low, 0), high: show(high, 0) }));
   const all = mainCounts(notebook).length;
   if (cup.areas) parts.push(areaWords(cup.areas));
-  else if (all > 0) parts.push(say('{all} of {all} chambers', { all }));
+  else if (all > 0) parts.push(areaWords({ counted: all, all }));
   const [grams, fluid] = [number('grams'), number('fluid')];
   if (grams !== null && fluid !== null)
     parts.push(say('{grams} g in {fluid} mL', { grams: show(grams), fluid: show(fluid) }));

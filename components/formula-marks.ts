@@ -16,7 +16,8 @@ export interface FaultPlace {
  */
 export function faultPlace(formula: string, { sentence }: Fault): FaultPlace | null {
   const quoted = /“([^”]+)”/.exec(sentence)?.[1] ?? '';
-  const said = /\(at character (\d+)\)/.exec(sentence)?.[1];
+  // In the words of any language: (at character 6), (en el carácter 6).
+  const said = /\(\D+ (\d+)\)/.exec(sentence)?.[1];
   const from = said === undefined ? formula.toLowerCase().indexOf(quoted.toLowerCase()) : +said - 1;
   if (from < 0 || (said === undefined && quoted === '')) return null;
   const isQuoted = formula.slice(from, from + quoted.length).toLowerCase() === quoted.toLowerCase();

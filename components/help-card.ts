@@ -46,7 +46,7 @@ const statusWords: Readonly<Record<SourceStatus, string>> = {
   read: say('read in the source'),
   'second-hand': say('second-hand, from a text that quotes it'),
   'from memory': say('from memory, not read again'),
-  computed: 'computed',
+  computed: say('computed'),
   'own work': say('own work'),
 };
 
@@ -67,18 +67,19 @@ function tradeFacts(form: FunctionForm, card: FullHelpCard): TemplateResult {
   const gives = typeof answer === 'number' ? exampleText(answer) : `"${answer}"`;
   return html`<dl>
     ${row(
-      'takes',
+      say('takes'),
       html`${form.args.map(
         ({ name, unit, isOptional }) =>
           html`<span
-            ><code>${name}</code> ${unit}${isOptional ? say(', may be left out') : ''}</span
+            ><code>${name}</code>
+            ${isOptional ? say('{unit}, may be left out', { unit }) : unit}</span
           >`,
       )}${form.rest.length > 0 ? html`<span>${say('and so on')}</span>` : nothing}`,
     )}
-    ${row('missing', card.missing)} ${row(say('worked out'), card.inWords)}
-    ${row('example', html`<code>${formula}</code> ${say('gives {gives}', { gives })}`)}
-    ${card.caution === undefined ? nothing : row('mind', card.caution)}
-    ${row('source', html`${card.sources.map(sourceLine)}`)}
+    ${row(say('missing'), card.missing)} ${row(say('worked out'), card.inWords)}
+    ${row(say('example'), html`<code>${formula}</code> ${say('gives {answer}', { answer: gives })}`)}
+    ${card.caution === undefined ? nothing : row(say('mind'), card.caution)}
+    ${row(say('source'), html`${card.sources.map(sourceLine)}`)}
   </dl>`;
 }
 

@@ -14,6 +14,7 @@ import {
 import type { Session } from '../src/session/session.ts';
 import { dayWords } from './day-words.ts';
 import { listsIn, withFigureValues, type NamedValues } from './figure-origin.ts';
+import { typedShown, wordShown } from './cell-words.ts';
 import { figureText } from './figure-text.ts';
 import { figureWords } from './figure-words.ts';
 import { say } from '../src/text/say.ts';
@@ -85,12 +86,12 @@ function cellOrigin(
     inputs: (explained?.inputs ?? []).map((input) => ({
       key: input.key,
       label: columnByKey(notebook, input.key)?.label ?? '',
-      text: words(input.value),
+      text: typeof input.value === 'string' ? wordShown(input, input.value) : words(input.value),
       target: targetOf(session, row, input.key),
     })),
     lists: explained ? listsIn(session, explained.formula, null) : [],
     functions: explained?.functions ?? [],
-    typed: reading?.text ?? null,
+    typed: reading ? typedShown(column, reading) : null,
     help: column.help ?? '',
   };
 }
@@ -140,7 +141,7 @@ async function figureOrigin(
 function valueWords(session: Session, decimals: number | undefined): (value: Value) => string {
   const mark = aboutOf(session.notebook).decimalMark ?? '.';
   return (value) => {
-    if (value === null) return 'missing';
+    if (value === null) return say('missing');
     if (isFault(value)) return value.sentence;
     if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE';
     if (typeof value === 'string') return value;

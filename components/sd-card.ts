@@ -16,6 +16,7 @@ import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-find-animal.ts';
 import { say } from '../src/text/say.ts';
+import { statusShown, tooMany } from './cell-words.ts';
 
 /**
  * One animal at a time, for a phone in the yard or a tablet beside the microscope: its counts and
@@ -173,7 +174,7 @@ export class SdCard extends LitElement {
       counts.find((count) => count.id === this.focused) ??
       counts.find((count) => cellText(source, count).look === 'soft') ??
       counts[0];
-    if (column) await this.commit(column, say('too many'));
+    if (column) await this.commit(column, tooMany);
   }
 
   protected override render(): TemplateResult {
@@ -191,7 +192,9 @@ export class SdCard extends LitElement {
     const day = session.openDay;
     const date = dayOf(session.notebook, day)?.date ?? day;
     const group = groupOn(session.notebook, animal.id, date);
-    const what = this.line === 'bench' ? say('cup {it}', { it: at + 1 }) : `${at + 1}.`;
+    const where = { at: at + 1, n: animals.length };
+    const place =
+      this.line === 'bench' ? say('cup {at} of {n}', where) : say('{at}. of {n}', where);
     return html`
       <div class="lines" role="group" aria-label=${say('Order')}>
         ${(['bench', 'yard'] as const).map(
@@ -215,9 +218,7 @@ export class SdCard extends LitElement {
         </button>
         <h2>
           ${animal.tag}
-          <small
-            >${say('{list} · {what} of {n}', { list: [animal.name, group].filter(Boolean).join(' · '), what, n: animals.length })}</small
-          >
+          <small>${[animal.name, group].filter(Boolean).join(' · ')} · ${place}</small>
         </h2>
       </div>
       ${this.renderAnswer(session, day, animal.id)} ${this.renderStatus(session, day, animal.id)}
@@ -246,7 +247,7 @@ export class SdCard extends LitElement {
   private readonly goToList = (): void => {
     this.dispatchEvent(
       new CustomEvent('sd-go-to-block', {
-        detail: { kind: say('treatment list') },
+        detail: { kind: 'treatment list' },
         bubbles: true,
         composed: true,
       }),
@@ -295,7 +296,7 @@ export class SdCard extends LitElement {
     if (status === '' || status === 'sampled') return nothing;
     return html`
       <p class="status">
-        ${say('This cup: {status}. Its counts enter no figure.', { status })}
+        ${say('This cup: {status}. Its counts enter no figure.', { status: statusShown(status) })}
         <button @click=${() => this.setStatus('')}>${say('Take it back')}</button>
       </p>
     `;
@@ -323,12 +324,10 @@ export class SdCard extends LitElement {
   private renderCouldNot(): TemplateResult {
     return html`
       <div class="could-not" @mousedown=${keepKeypad}>
-        <button @click=${() => this.setStatus(say('not sampled'))}>${say('Not sampled')}</button>
+        <button @click=${() => this.setStatus('not sampled')}>${say('Not sampled')}</button>
         <button @click=${() => this.step(1)}>${say('One chamber only')}</button>
         <button @click=${this.tooMany}>${say('Too many')}</button>
-        <button @click=${() => this.setStatus(say('could not count'))}>
-          ${say('Could not count')}
-        </button>
+        <button @click=${() => this.setStatus('could not count')}>${say('Could not count')}</button>
       </div>
     `;
   }

@@ -200,7 +200,7 @@ export class SdColumnsDialog extends LitElement {
       removeRecord(
         'columns',
         columnId,
-        say('taking away the column {label}', { label: draft.label }),
+        say('taking away the column {name}', { name: draft.label }),
       ),
     );
     this.columnId = null;
@@ -212,7 +212,7 @@ export class SdColumnsDialog extends LitElement {
         ? say('Columns')
         : this.columnId === 'new'
           ? say('Add a column')
-          : say('Column: {label}', { label: this.draft.label });
+          : say('Column: {name}', { name: this.draft.label });
     return html`<sd-sheet heading=${heading}>
       ${this.columnId === null ? this.listTemplate() : this.formTemplate()}
     </sd-sheet>`;
@@ -304,7 +304,11 @@ export class SdColumnsDialog extends LitElement {
       ${
         draft.kind === 'choice' || draft.kind === 'score'
           ? html`<label class="field"
-              >${say('{it}, one on each line', { it: draft.kind === 'choice' ? say('Words to choose from') : say('A word for each point, from the least up') })}
+              >${
+                draft.kind === 'choice'
+                  ? say('Words to choose from, one on each line')
+                  : say('A word for each point, from the least up, one on each line')
+              }
               <textarea name="words" .value=${draft.words}></textarea>
             </label>`
           : nothing

@@ -130,14 +130,14 @@ export class SdFigures extends LitElement {
     const isOther = answer.counted !== null && answer.counted !== line.counted;
     const of =
       isOther && answer.counted !== 0
-        ? say('{counted} of {present}', { counted: answer.counted, present: answer.present })
+        ? say('from {counted} of {present}', { counted: answer.counted, present: answer.present })
         : '';
     return html`
       <td class=${all}>
         <button
           class="quiet figure"
           title=${say('Where this number comes from')}
-          aria-label=${`${figure.label ?? figure.key}, ${line.group ?? 'all'}: ${words.text}`}
+          aria-label=${`${figure.label ?? figure.key}, ${line.group ?? say('all')}: ${words.text}`}
           @mousedown=${(event: Event) => {
             // A formula being written keeps the focus and takes the figure's name.
             if (naming.isOn) event.preventDefault();
@@ -150,7 +150,7 @@ export class SdFigures extends LitElement {
           ${words.text}
         </button>
         ${words.under ? html`<small>${words.under}</small>` : nothing}
-        ${of ? html`<small>${say('from {of}', { of })}</small>` : nothing}
+        ${of ? html`<small>${of}</small>` : nothing}
       </td>
     `;
   }
@@ -171,7 +171,7 @@ export class SdFigures extends LitElement {
         <thead ?hidden=${isOne}>
           <tr>
             <th scope="col"><span class="visually-hidden">${say('figure')}</span></th>
-            ${table.lines.map((line) => html`<th scope="col">${line.group ?? 'all'}</th>`)}
+            ${table.lines.map((line) => html`<th scope="col">${line.group ?? say('all')}</th>`)}
           </tr>
         </thead>
         <tbody>

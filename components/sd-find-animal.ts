@@ -155,7 +155,7 @@ export class SdFindAnimal extends LitElement {
                 found.length > shownAtMost
                   ? html`<li>
                       <small
-                        >${say('and {it} more: type more of it', { it: found.length - shownAtMost })}</small
+                        >${say('and {n} more: type more of it', { n: found.length - shownAtMost })}</small
                       >
                     </li>`
                   : nothing
@@ -164,7 +164,7 @@ export class SdFindAnimal extends LitElement {
                 isNew
                   ? html`<li>
                       <button @click=${this.add}>
-                        ${say('Add {trim} as a new animal', { trim: text.trim() })}
+                        ${say('Add {tag} as a new animal', { tag: text.trim() })}
                       </button>
                     </li>`
                   : nothing

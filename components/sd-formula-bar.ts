@@ -14,7 +14,7 @@ import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-formula-field.ts';
 import './sd-sureness.ts';
-import { say } from '../src/text/say.ts';
+import { say, sayParts, spokenLocale } from '../src/text/say.ts';
 
 /**
  * The line above the counts: whose cell has the focus, what was typed and when, or where the figure
@@ -247,7 +247,7 @@ export class SdFormulaBar extends LitElement {
     this.close();
     await session.dispatch({
       ...edit,
-      label: say('the formula of {label}', { label: column.label ?? column.key }),
+      label: say('the formula of {column}', { column: column.label ?? column.key }),
     });
     this.done();
   }
@@ -278,7 +278,7 @@ export class SdFormulaBar extends LitElement {
     return html`<div class="line">
         <span class="where"><b>${words.tag}</b> · ${words.at}</span>
         <span class="what">${this.whatTemplate(words)}</span>
-        <span class=${words.fault === null ? 'why' : say('why fault')}>
+        <span class=${words.fault === null ? 'why' : 'why fault'}>
           ${words.fault === null ? words.why.map((part) => html`<span>${part}</span>`) : words.fault}
         </span>
       </div>
@@ -307,14 +307,16 @@ export class SdFormulaBar extends LitElement {
 
   private whatTemplate({ formula, typed }: BarWords): TemplateResult | typeof nothing {
     if (formula === null) return typed === null ? nothing : html`${typed}`;
-    const own = typed === null ? nothing : html`<b>${typed}</b> ${say('typed here, in place of')} `;
-    return html`${own}<button
-        class="quiet formula"
-        title=${say('Change this formula for all animals')}
-        @click=${() => this.begin(formula)}
-      >
-        = ${formula}
-      </button>`;
+    const button = html`<button
+      class="quiet formula"
+      title=${say('Change this formula for all animals')}
+      @click=${() => this.begin(formula)}
+    >
+      = ${formula}
+    </button>`;
+    if (typed === null) return button;
+    const own = html`<b>${typed}</b>`;
+    return html`${sayParts('{typed} typed here, in place of {formula}', { typed: own, formula: button })}`;
   }
 
   private editTemplate(words: BarWords, cell: Place): TemplateResult {
@@ -344,7 +346,7 @@ export class SdFormulaBar extends LitElement {
   }
 }
 
-const clock = new Intl.DateTimeFormat('en-GB', {
+const clock = new Intl.DateTimeFormat(spokenLocale(), {
   day: 'numeric',
   month: 'short',
   hour: '2-digit',

@@ -254,7 +254,7 @@ export class SdFormulaField extends LitElement {
     const isAnswered = this.place === 'figure' || this.row !== undefined;
     if (!session || !isAnswered || session.openDay === null) return nothing;
     return html`<span class="soft"
-      >${say('gives {words}', { words: this.words(session.engine.evaluate(this.value, this.row)) })}</span
+      >${say('gives {answer}', { answer: this.words(session.engine.evaluate(this.value, this.row)) })}</span
     >`;
   }
 

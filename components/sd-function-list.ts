@@ -1,13 +1,22 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { FUNCTION_FORMS, formText, type FunctionForm } from '../src/engine/function-form.ts';
 import { helpCard } from '../src/engine/help-cards/all-help-cards.ts';
+import type { CardCategory } from '../src/engine/help-cards/help-card.ts';
 import { functionCard, helpCardStyles } from './help-card.ts';
 import { theme } from './theme.ts';
 import './sd-sheet.ts';
 import type { SdSheet } from './sd-sheet.ts';
 import { say } from '../src/text/say.ts';
 
-const ORDINARY = say('ordinary spreadsheet functions');
+/** The headings of the list, in its order of need: those of the trade, then the ordinary ones. */
+const headings: Readonly<Record<CardCategory | 'ordinary', string>> = {
+  'one cup': say('one cup'),
+  'the herd': say('the herd'),
+  'a dewormer': say('a dewormer'),
+  treatment: say('treatment'),
+  fluid: say('fluid'),
+  ordinary: say('ordinary spreadsheet functions'),
+};
 
 /**
  * Every function a formula may use, to be searched by name or by words of its help. Each opens into its card:
@@ -112,7 +121,8 @@ export class SdFunctionList extends LitElement {
     const words = this.query.toLowerCase().split(/\s+/).filter(Boolean);
     const fits = (form: FunctionForm): boolean => {
       const card = helpCard(form.name);
-      const text = `${formText(form)} ${form.help} ${card?.category ?? ''} ${card?.inWords ?? ''}`;
+      const category = card ? headings[card.category] : '';
+      const text = `${formText(form)} ${form.help} ${category} ${card?.inWords ?? ''}`;
       return words.every((word) => text.toLowerCase().includes(word));
     };
     const list = FUNCTION_FORMS.filter(fits);
@@ -149,13 +159,12 @@ export class SdFunctionList extends LitElement {
 
   protected override render(): TemplateResult {
     const { found } = this;
-    const byCategory = new Map<string, FunctionForm[]>();
+    const byCategory = new Map<keyof typeof headings, FunctionForm[]>();
     for (const form of found) {
-      const category = helpCard(form.name)?.category ?? ORDINARY;
+      const category = helpCard(form.name)?.category ?? 'ordinary';
       byCategory.set(category, [...(byCategory.get(category) ?? []), form]);
     }
-    const count =
-      found.length === 1 ? say('1 function') : say('{n} functions', { n: found.length });
+    const count = say('{n, plural, one {# function} other {# functions}}', { n: found.length });
     return html`<sd-sheet heading=${say('Functions')} .isWide=${true}>
       <div class="search">
         <input
@@ -173,7 +182,7 @@ export class SdFunctionList extends LitElement {
       </div>
       ${[...byCategory].map(
         ([category, forms]) =>
-          html`<h3>${category}</h3>
+          html`<h3>${headings[category]}</h3>
             ${forms.map((form) => this.renderForm(form))}`,
       )}
     </sd-sheet>`;

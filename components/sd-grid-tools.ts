@@ -5,6 +5,8 @@ import type { GridModel } from './grid-model.ts';
 import { noFilter, plainSort, type Filter, type GridRow, type Sort } from './grid-rows.ts';
 import { theme } from './theme.ts';
 import { say } from '../src/text/say.ts';
+import { animalWord } from './animal-words.ts';
+import { outcomeWords, statusShown } from './cell-words.ts';
 
 const outcomes: readonly OutcomeKind[] = ['over', 'not enough known', 'below'];
 
@@ -42,7 +44,15 @@ export class SdGridTools extends LitElement {
         padding-left: 12px;
       }
 
+      .narrow {
+        display: none;
+      }
+
       @media (max-width: 35em) {
+        .narrow {
+          display: inline;
+        }
+
         .wide {
           display: none;
         }
@@ -149,18 +159,22 @@ export class SdGridTools extends LitElement {
     const row = next === undefined ? undefined : rows[next];
     if (next === undefined || !row) {
       this.fire('sd-say', {
-        sentence: say('No animal shown has "{trim}" in tag or name.', { trim: typed.trim() }),
+        sentence: say('No animal shown has "{text}" in tag or name.', { text: typed.trim() }),
       });
       return;
     }
     this.lastFound = next;
     this.fire('sd-found', { row: row.id });
-    const of =
+    const animal = row.name === '' ? row.tag : `${row.tag} ${row.name}`;
+    const sentence =
       matches.length === 1
-        ? ''
-        : say(', {it} of {n}', { it: matches.indexOf(next) + 1, n: matches.length });
-    const name = row.name === '' ? '' : ` ${row.name}`;
-    this.fire('sd-say', { sentence: `${row.tag}${name}${of}.` });
+        ? `${animal}.`
+        : say('{animal}, {at} of {n}.', {
+            animal,
+            at: matches.indexOf(next) + 1,
+            n: matches.length,
+          });
+    this.fire('sd-say', { sentence });
   }
 
   private filter(part: Partial<Filter>): void {
@@ -169,7 +183,7 @@ export class SdGridTools extends LitElement {
     model.filterBy({ ...model.filter, ...part });
     const { length } = model.sheet.rows;
     this.fire('sd-say', {
-      sentence: say('{length} {length, plural, one {animal} other {animals}} shown.', { length }),
+      sentence: say('{n, plural, one {# animal} other {# animals}} shown.', { n: length }),
     });
   }
 
@@ -203,8 +217,9 @@ export class SdGridTools extends LitElement {
           aria-expanded=${this.isOpen ? 'true' : 'false'}
           @click=${() => (this.isOpen = !this.isOpen)}
         >
-          <span>${say('Show')}<span class="wide"> ${say('and sort')}</span></span
-          >${model.isFiltered ? say(' · {n} shown', { n: model.sheet.rows.length }) : ''}
+          <span class="wide">${say('Show and sort')}</span
+          ><span class="narrow">${say('Show')}</span
+          >${model.isFiltered ? ` · ${say('{n} shown', { n: model.sheet.rows.length })}` : ''}
         </button>
         ${
           model.isOrderKept && isChanged
@@ -247,20 +262,20 @@ export class SdGridTools extends LitElement {
     const sorts: readonly (readonly [string, string])[] = [
       ['order', say('the notebook’s order')],
       ['bench', say('bench order')],
-      ['tag', 'tag'],
-      ['group', 'group'],
+      ['tag', say('tag')],
+      ['group', say('group')],
       ['=epg down', say('epg, highest first')],
       ['=outcome down', say('outcome, over first')],
     ];
     return html`<div class="more">
-      ${select(say('Group'), filter.group, wordsOf(rows, 'group'), (group) => this.filter({ group }))}
-      ${select(say('Class'), filter.class, wordsOf(rows, 'class'), (kind) =>
+      ${select(say('Group'), filter.group, wordsOf(rows, 'group'), asItIs, (group) => this.filter({ group }))}
+      ${select(say('Class'), filter.class, wordsOf(rows, 'class'), animalWord, (kind) =>
         this.filter({ class: kind }),
       )}
-      ${select(say('Status'), filter.status, status?.words ?? [], (word) =>
+      ${select(say('Status'), filter.status, status?.words ?? [], statusShown, (word) =>
         this.filter({ status: word }),
       )}
-      ${select(say('Outcome'), filter.outcome, outcomes, (word) =>
+      ${select(say('Outcome'), filter.outcome, outcomes, outcomeShown, (word) =>
         this.filter({ outcome: outcomes.find((o) => o === word) ?? '' }),
       )}
       <label class="field"
@@ -269,7 +284,7 @@ export class SdGridTools extends LitElement {
           class="epg"
           type="text"
           inputmode="numeric"
-          placeholder=${typeof treatFrom === 'number' ? String(treatFrom) : 'any'}
+          placeholder=${typeof treatFrom === 'number' ? String(treatFrom) : say('any')}
           .value=${filter.epgFrom === null ? '' : String(filter.epgFrom)}
           @change=${(event: Event) => {
             const typed = (event.target as HTMLInputElement).value.trim();
@@ -315,10 +330,20 @@ function sortValue(model: GridModel, { by, isDescending }: Sort): string {
   return `=${key}${isDescending ? ' down' : ''}`;
 }
 
+function asItIs(word: string): string {
+  return word;
+}
+
+function outcomeShown(word: string): string {
+  const outcome = outcomes.find((one) => one === word);
+  return outcome ? outcomeWords[outcome] : word;
+}
+
 function select(
   label: string,
   value: string,
   words: readonly string[],
+  shown: (word: string) => string,
   choose: (word: string) => void,
 ): TemplateResult {
   return html`<label class="field"
@@ -326,7 +351,7 @@ function select(
     <select @change=${(event: Event) => choose((event.target as HTMLSelectElement).value)}>
       <option value="">${say('all')}</option>
       ${words.map(
-        (word) => html`<option value=${word} ?selected=${word === value}>${word}</option>`,
+        (word) => html`<option value=${word} ?selected=${word === value}>${shown(word)}</option>`,
       )}
     </select>
   </label>`;

@@ -75,9 +75,13 @@ export class SdMeanLimits extends LitElement {
     if (changed.has('group') && changed.get('group') !== undefined) this.worked.again();
   }
 
-  private renderLine({ about, figure, rest }: MeanLine): TemplateResult {
+  private renderLine({ question, figure, rest }: MeanLine): TemplateResult {
     return html`<p>
-      ${say('95 % limits of {about}:', { about })}
+      ${
+        question === 'these'
+          ? say('95 % limits of the mean of these animals:')
+          : say('95 % limits of the mean of the herd they were drawn from:')
+      }
       ${figure === '' ? nothing : html`<b>${figure}</b>, `}${rest}
     </p>`;
   }
@@ -93,7 +97,7 @@ export class SdMeanLimits extends LitElement {
     const left = value.lists.tooMany.map(({ tag }) => tag).join(', ');
     return html`
       ${this.renderLine(first)}
-      ${left === '' ? nothing : html`<p>${say('at least that: {left}, too many to count, left out', { left })}</p>`}
+      ${left === '' ? nothing : html`<p>${say('at least that: {tags}, too many to count, left out', { tags: left })}</p>`}
       <details>
         <summary>
           ${first.question === 'these' ? say('If they stand for a larger herd') : say('For these animals alone')}

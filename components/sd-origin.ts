@@ -16,7 +16,7 @@ import './sd-shedder-note.ts';
 import './sd-sheet.ts';
 import type { SdSheet } from './sd-sheet.ts';
 import './sd-sureness.ts';
-import { say } from '../src/text/say.ts';
+import { say, sayParts } from '../src/text/say.ts';
 
 /**
  * Where a number comes from: its formula, the same with the values used, n of N, how sure it is, and what
@@ -176,10 +176,17 @@ export class SdOrigin extends LitElement {
   }
 
   private renderList({ name, values, missing }: NamedValues): TemplateResult {
-    const left = missing === 0 ? '' : say(', {missing} present without one left out', { missing });
+    const filling = { name: html`<code>${name}</code>`, n: values.length, missing };
     return html`<details>
       <summary>
-        <code>${name}</code>${say(': {n} values{left}', { n: values.length, left })}
+        ${
+          missing === 0
+            ? sayParts('{name}: {n, plural, one {# value} other {# values}}', filling)
+            : sayParts(
+                '{name}: {n, plural, one {# value} other {# values}}, {missing} present without one left out',
+                filling,
+              )
+        }
       </summary>
       <ul class="values">
         ${values.map(({ tag, text }) => html`<li><span>${tag}</span> <span>${text}</span></li>`)}
@@ -220,7 +227,7 @@ export class SdOrigin extends LitElement {
     if (isFault(k)) return nothing;
     const mark = aboutOf(session.notebook).decimalMark ?? '.';
     return html`<p class="small soft">
-      ${say('By moments of the raw counts: {figureText}.', { figureText: figureText(k, 2, mark) })}
+      ${say('By moments of the raw counts: {k}.', { k: figureText(k, 2, mark) })}
     </p>`;
   }
 
@@ -248,7 +255,7 @@ export class SdOrigin extends LitElement {
                 : say('{labels} not known', { labels: labels(lacking) });
             return html`<tr>
               <th scope="row">${reason}</th>
-              <td>${holds === null ? unknown : holds ? 'holds' : say('does not hold')}</td>
+              <td>${holds === null ? unknown : holds ? say('holds') : say('does not hold')}</td>
             </tr>`;
           })}
         </tbody>
@@ -261,7 +268,7 @@ export class SdOrigin extends LitElement {
     return html`
       <p class="soft small">${origin.day}${origin.ofN === null ? '' : `, ${origin.ofN}`}</p>
       ${isOutcome ? this.renderCriteria(session) : html`<p class="answer">${answer}</p>`}
-      ${typed === null ? nothing : html`<p>${say('Typed:')} <b>${typed}</b></p>`}
+      ${typed === null ? nothing : html`<p>${sayParts('Typed: {text}', { text: html`<b>${typed}</b>` })}</p>`}
       ${
         formula === null
           ? nothing

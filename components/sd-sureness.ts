@@ -15,9 +15,6 @@ import { boundStatements, cupStatements, type Statement } from './sureness-words
 import { theme } from './theme.ts';
 import { say } from '../src/text/say.ts';
 
-/** What a place that gives the limits already leaves out. */
-const ABOUT_LIMITS: readonly string[] = [say('95 % limits'), say('no egg seen')];
-
 /** The name of the limit that a chance is given for. */
 const LIMIT_KEY = 'treat_from';
 
@@ -130,8 +127,7 @@ export class SdSureness extends LitElement {
   protected override render(): TemplateResult | typeof nothing {
     const { session } = this.seen;
     const found = session && this.row !== undefined ? this.statements(session, this.row) : [];
-    const isLimit = ({ about }: Statement): boolean => ABOUT_LIMITS.includes(about);
-    const shown = this.isCompact ? found.filter((one) => !isLimit(one)).sort(inShort) : found;
+    const shown = this.isCompact ? found.filter((one) => !one.isLimits).sort(inShort) : found;
     if (shown.length === 0) return nothing;
     return html`<ul aria-label=${say('How sure this count is')}>
       ${shown.map((statement) => this.renderStatement(statement))}
@@ -148,8 +144,8 @@ export class SdSureness extends LitElement {
 
 /** On one line, whose end may be cut off: warnings first, then the chambers, which are short. */
 function inShort(a: Statement, b: Statement): number {
-  const rank = ({ isWarning, about }: Statement): number =>
-    isWarning ? 0 : about === 'chambers' ? 1 : 2;
+  const rank = ({ isWarning, isChambers }: Statement): number =>
+    isWarning ? 0 : isChambers ? 1 : 2;
   return rank(a) - rank(b);
 }
 

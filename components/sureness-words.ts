@@ -14,6 +14,10 @@ export interface Statement {
   readonly rest: string;
   /** Instead of `rest` where there is one line only. */
   readonly short?: string;
+  /** The limits of the count, which another place may give already. */
+  readonly isLimits?: true;
+  /** Whether the chambers agree. */
+  readonly isChambers?: true;
   /** Something to do about it. */
   readonly isWarning?: true;
 }
@@ -32,28 +36,28 @@ export function cupStatements(
   if (sure.limits)
     found.push({
       about: say('95 % limits'),
-      figure: say('{epg} to {epg2} epg', {
-        epg: epg(sure.limits.low),
-        epg2: epg(sure.limits.high),
+      figure: say('{low} to {high} epg', {
+        low: epg(sure.limits.low),
+        high: epg(sure.limits.high),
       }),
       rest: say('the luck of the count only'),
+      isLimits: true,
     });
   if (sure.under !== null)
     found.push({
       about: say('no egg seen'),
-      figure: say('probably under {epg} epg', { epg: epg(sure.under) }),
+      figure: say('probably under {figure} epg', { figure: epg(sure.under) }),
       rest: say('not free of worms'),
+      isLimits: true,
     });
   if (sure.over && prior)
     found.push({
-      about: say('chance to be at {epg} epg or more', { epg: epg(sure.over.limit) }),
+      about: say('chance to be at {limit} epg or more', { limit: epg(sure.over.limit) }),
       figure: percentText(sure.over.chance, mark),
-      rest: say('{priorWords}; dung varies from day to day beyond that', {
-        priorWords: priorWords(prior, mark),
+      rest: say('{how}; dung varies from day to day beyond that', {
+        how: priorWords(prior, mark),
       }),
-      short: say('{shortPrior}; dung varies from day to day beyond that', {
-        shortPrior: shortPrior(prior),
-      }),
+      short: say('{how}; dung varies from day to day beyond that', { how: shortPrior(prior) }),
     });
   if (sure.chambers) found.push(chamberStatement(sure.chambers, mark));
   found.push(...methodStatements(sure.factor, method, mark));
@@ -62,31 +66,39 @@ export function cupStatements(
 
 function chamberStatement({ p, agree }: { p: number; agree: boolean }, mark: Mark): Statement {
   return agree
-    ? { about: 'chambers', figure: 'agree', rest: pText(p, mark) }
+    ? {
+        about: say('chambers'),
+        figure: say('agree'),
+        rest: pText(p, mark),
+        isChambers: true,
+      }
     : {
-        about: 'chambers',
+        about: say('chambers'),
         figure: say('differ more than luck explains'),
-        rest: say('{pText}: stir, refill, recount, or check the typing', { pText: pText(p, mark) }),
+        rest: say('{p}: stir, refill, recount, or check the typing', { p: pText(p, mark) }),
+        isChambers: true,
         isWarning: true,
       };
 }
 
 function methodStatements(factor: number, method: RowMethod | null, mark: Mark): Statement[] {
-  const figure = say('{figureText} epg', { figureText: figureText(factor, undefined, mark) });
+  const figure = say('{figure} epg', { figure: figureText(factor, undefined, mark) });
   const rest = method?.isTyped ? say('factor typed in this row') : (method?.sum?.words ?? '');
   const found: Statement[] = [{ about: say('one egg stands for'), figure, rest }];
   if (method?.warning)
-    found.push({ about: 'factor', figure: '', rest: method.warning.sentence, isWarning: true });
+    found.push({
+      about: say('factor'),
+      figure: '',
+      rest: method.warning.sentence,
+      isWarning: true,
+    });
   return found;
 }
 
 /** A count that is a bound has no limits: what it is, and how to get a figure. */
 export function boundStatements(bound: BoundEpg | null, mark: Mark): readonly Statement[] {
   if (bound === null || bound.is === 'not settled') return [];
-  const figure =
-    bound.epg === null
-      ? bound.is
-      : say('{is} {figureText} epg', { is: bound.is, figureText: figureText(bound.epg, 0, mark) });
+  const figure = boundFigure(bound.is, bound.epg === null ? null : figureText(bound.epg, 0, mark));
   const rest =
     bound.is === 'at most'
       ? say('a bound, in no mean and no list')
@@ -94,12 +106,19 @@ export function boundStatements(bound: BoundEpg | null, mark: Mark): readonly St
   return [{ about: say('this count is'), figure, rest }];
 }
 
+function boundFigure(is: 'at least' | 'at most' | 'too many', figure: string | null): string {
+  if (is === 'too many') return say('too many');
+  if (is === 'at least')
+    return figure === null ? say('at least') : say('at least {figure} epg', { figure });
+  return figure === null ? say('at most') : say('at most {figure} epg', { figure });
+}
+
 /** What a chance was reckoned with: "with the herd's own spread (19 counted, k 0.62)". */
 export function priorWords(prior: PriorFound, mark: Mark): string {
   if (prior.is === 'herd')
-    return say("with the herd's own spread ({counted} counted, k {figureText})", {
+    return say("with the herd's own spread ({counted} counted, k {k})", {
       counted: prior.counted,
-      figureText: figureText(prior.prior.k, 2, mark),
+      k: figureText(prior.prior.k, 2, mark),
     });
   const why = {
     'few counted': say('fewer than 10 counted, so from this count alone'),
@@ -117,16 +136,16 @@ function shortPrior(prior: PriorFound): string {
 export function percentText(share: number, mark: Mark): string {
   const percent = share * 100;
   if (percent > 0 && percent < 0.1)
-    return say('under {figureText} %', { figureText: figureText(0.1, 1, mark) });
+    return say('under {percent} %', { percent: figureText(0.1, 1, mark) });
   if (percent < 100 && percent > 99.9)
-    return say('over {figureText} %', { figureText: figureText(99.9, 1, mark) });
+    return say('over {percent} %', { percent: figureText(99.9, 1, mark) });
   const isFine = percent !== 0 && percent !== 100 && (percent < 10 || percent > 90);
   return `${figureText(percent, isFine ? 1 : 0, mark)} %`;
 }
 
 /** `p 0.70`, `p 0.004`, `p under 0.001`. */
 export function pText(p: number, mark: Mark): string {
-  if (p < 0.001) return say('p under {figureText}', { figureText: figureText(0.001, 3, mark) });
+  if (p < 0.001) return say('p under {p}', { p: figureText(0.001, 3, mark) });
   return `p ${figureText(p, p < 0.1 ? 3 : 2, mark)}`;
 }
 
@@ -154,7 +173,7 @@ export function meanLines(
       about: say('the mean of these animals'),
       figure: isFault(sure.these)
         ? ''
-        : say('{epg} to {epg2} epg', { epg: epg(sure.these.low), epg2: epg(sure.these.high) }),
+        : say('{low} to {high} epg', { low: epg(sure.these.low), high: epg(sure.these.high) }),
       rest: isFault(sure.these) ? sure.these.sentence : say('the luck of the counts only'),
     },
     {
@@ -170,8 +189,8 @@ export function meanLines(
     row === null || isFault(sure.herd)
       ? null
       : say(
-          "The plain mean, {epg} epg, lies outside these limits, which belong to the model's mean of {epg2}: {tagOf} pulls it there with a count at another factor.",
-          { epg: epg(sure.mean), epg2: epg(sure.herd.modelMean), tagOf: tagOf(row) },
+          "The plain mean, {mean} epg, lies outside these limits, which belong to the model's mean of {model}: {tag} pulls it there with a count at another factor.",
+          { mean: epg(sure.mean), model: epg(sure.herd.modelMean), tag: tagOf(row) },
         );
   return { lines, pulled };
 }
@@ -180,16 +199,17 @@ function herdLimits(sure: MeanSureness, mark: Mark): { figure: string; rest: str
   const { herd } = sure;
   if (isFault(herd)) return { figure: '', rest: herd.sentence };
   const epg = (value: number): string => figureText(value, 0, mark);
-  const drawn = say(
-    'counting luck and the differences between animals, if they were drawn at random',
-  );
   return herd.usefulHigh
     ? {
-        figure: say('{epg} to {epg2} epg', { epg: epg(herd.low), epg2: epg(herd.high) }),
-        rest: drawn,
+        figure: say('{low} to {high} epg', { low: epg(herd.low), high: epg(herd.high) }),
+        rest: say(
+          'counting luck and the differences between animals, if they were drawn at random',
+        ),
       }
     : {
-        figure: say('{epg} epg or more', { epg: epg(herd.low) }),
-        rest: say('no useful upper limit; {drawn}', { drawn }),
+        figure: say('{low} epg or more', { low: epg(herd.low) }),
+        rest: say(
+          'no useful upper limit; counting luck and the differences between animals, if they were drawn at random',
+        ),
       };
 }
