@@ -20,6 +20,7 @@ export class StoreShelf implements Shelf {
   constructor(
     private readonly store: Store,
     private readonly memory: Shelf,
+    private readonly download: typeof downloadText = downloadText,
   ) {}
 
   async list(): Promise<readonly ShelfEntry[]> {
@@ -65,7 +66,7 @@ export class StoreShelf implements Shelf {
       notebook,
       writer,
       journal,
-      notices: asideNotices(damage),
+      notices: this.asideNotices(damage, () => this.store.forgetAside(id)),
       notInFile: () => journal.notInFile.counts,
       savedToFile: (now) => journal.savedToFile(now),
       close: () => void journal.settled().then(() => claim.release()),
@@ -79,7 +80,7 @@ export class StoreShelf implements Shelf {
     return {
       notebook,
       writer,
-      notices: asideNotices(damage),
+      notices: this.asideNotices(damage, () => Promise.resolve()),
       savedToFile: async () => undefined,
       close: () => claim.release(),
     };
@@ -110,17 +111,25 @@ export class StoreShelf implements Shelf {
   purge(id: string): Promise<void> {
     return this.store.purge(id);
   }
-}
 
-function asideNotices(damage: readonly Damage[]): readonly Notice[] {
-  if (damage.length === 0) return [];
-  const aside: Notice = {
-    kind: 'put aside',
-    sentence: damageSentence(damage),
-    action: {
-      label: say('Download what is kept aside'),
-      run: () => downloadText('damaged-part.json', damageText(damage), 'application/json'),
-    },
-  };
-  return [aside];
+  /**
+   * What is damaged can be downloaded for as long as the notebook is open. Once it was, it need not be
+   * told again at the next opening; where the download fails it is.
+   */
+  private asideNotices(damage: readonly Damage[], forget: () => Promise<void>): readonly Notice[] {
+    if (damage.length === 0) return [];
+    const aside: Notice = {
+      kind: 'put aside',
+      sentence: damageSentence(damage),
+      action: {
+        label: say('Download what is kept aside'),
+        run: async () => {
+          this.download('damaged-part.json', damageText(damage), 'application/json');
+          // One that cannot be forgotten is told again, which does no harm.
+          await forget().catch(() => undefined);
+        },
+      },
+    };
+    return [aside];
+  }
 }
