@@ -1,14 +1,8 @@
-import { speak } from '../src/text/say.ts';
-import { chosenLanguage, speechFor } from './language.ts';
+import { begin } from './begin.ts';
 
-/**
- * The page's first step: the language is fixed before any module is loaded that holds sentences, since
- * many keep them in constants. Everything else begins in `main.ts`.
- */
-const speech = await speechFor(
-  chosenLanguage(() => localStorage),
-  navigator.languages,
-);
-speak(speech);
-document.documentElement.lang = speech.language;
-await import('./main.ts');
+await begin({
+  page: document,
+  drawer: () => localStorage,
+  wanted: navigator.languages,
+  load: () => import('./main.ts'),
+});

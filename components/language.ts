@@ -4,15 +4,25 @@ import type { Sentences, Speech } from '../src/text/say.ts';
 export interface Language {
   readonly code: string;
   readonly name: string;
+  /** How dates are written where the browser names no region in which the language is spoken. */
+  readonly locale: string;
   readonly sentences: () => Promise<Sentences>;
 }
 
+const english: Language = {
+  code: 'en',
+  name: 'English',
+  locale: 'en-GB',
+  sentences: () => Promise.resolve({}),
+};
+
 /** The languages there are. One more is one more file in `languages/` and one more line here. */
 export const languages: readonly Language[] = [
-  { code: 'en', name: 'English', sentences: () => Promise.resolve({}) },
+  english,
   {
     code: 'es',
     name: 'Español',
+    locale: 'es',
     sentences: async () => (await import('../languages/es.json')).default,
   },
 ];
@@ -44,23 +54,33 @@ export function chooseLanguage(drawer: () => Drawer, code: string | null): boole
   }
 }
 
-function baseOf(locale: string): string {
-  return locale.split('-')[0]?.toLowerCase() ?? '';
+/** The language of a locale: `es` of `es-PE`; `null` of what no calendar or number format would take. */
+function languageOf(locale: string): string | null {
+  try {
+    return new Intl.Locale(locale).language;
+  } catch {
+    return null;
+  }
 }
 
 /**
  * How the page is to speak: the language chosen, else the first of the browser's that there is, else
  * English. Dates follow the browser's region where it speaks that language (`es-PE`), else the language.
  */
-export async function speechFor(chosen: string | null, wanted: readonly string[]): Promise<Speech> {
-  const code =
-    chosen ??
-    wanted.map(baseOf).find((base) => languages.some((language) => language.code === base)) ??
-    'en';
-  const language = languages.find((one) => one.code === code);
+export async function speechFor(
+  chosen: string | null,
+  wanted: readonly string[],
+  offered: readonly Language[] = languages,
+): Promise<Speech> {
+  const find = (code: string | null): Language | undefined =>
+    offered.find((language) => language.code === code);
+  const language =
+    find(chosen) ??
+    wanted.map((locale) => find(languageOf(locale))).find((one) => one !== undefined) ??
+    english;
   // A language whose file cannot be fetched must not keep anybody from their counts.
-  const sentences = await language?.sentences().catch(() => null);
-  const spoken = sentences ? code : 'en';
-  const locale = wanted.find((one) => baseOf(one) === spoken) ?? spoken;
-  return { language: spoken, locale, sentences: sentences ?? {} };
+  const sentences = await language.sentences().catch(() => null);
+  const spoken = sentences ? language : english;
+  const locale = wanted.find((one) => languageOf(one) === spoken.code) ?? spoken.locale;
+  return { language: spoken.code, locale, sentences: sentences ?? {} };
 }

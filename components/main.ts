@@ -13,6 +13,7 @@ import { Clock } from '../src/session/clock.ts';
 import type { Session } from '../src/session/session.ts';
 import { randomId } from '../src/storage/random-id.ts';
 import { openStore } from '../src/storage/store.ts';
+import { changeLanguage } from './change-language.ts';
 import { localDate } from './changed-words.ts';
 import { MemoryShelf } from './memory-shelf.ts';
 import { MemoryTemplates } from './memory-templates.ts';
@@ -133,8 +134,19 @@ const services: Services = {
     listeners.add(listener);
     return () => listeners.delete(listener);
   },
+  changeLanguage: (code) =>
+    changeLanguage(code, {
+      drawer: () => localStorage,
+      settled: async () => (await keeper.settled()) && (await isAllKept()),
+      reload: () => location.reload(),
+    }),
   ...(offline ? { offline } : {}),
 };
+
+/** Whether no notebook would be lost with the page. */
+async function isAllKept(): Promise<boolean> {
+  return (await memory.list()).every(({ isDeleted }) => isDeleted);
+}
 
 /** A browser keeps notebooks by address: at another one than usual the person is told so. */
 async function lookAtAddress(): Promise<void> {
@@ -144,8 +156,8 @@ async function lookAtAddress(): Promise<void> {
     : undefined;
   if (!served?.usualPortTaken) return;
   const sentence = say(
-    'Another program holds the usual address. Notebooks kept at {usualAddress} are not visible here; to see them, stop that program and start again.',
-    { usualAddress: served.usualAddress },
+    'Another program holds the usual address. Notebooks kept at {address} are not visible here; to see them, stop that program and start again.',
+    { address: served.usualAddress },
   );
   general = [...general, { kind: 'other address', sentence }];
   tellAll();

@@ -1,4 +1,5 @@
 import type { PersistenceAnswer } from '../src/storage/persistence.ts';
+import type { Services } from './services.ts';
 import { say } from '../src/text/say.ts';
 
 /** What the browser answered when asked to keep what is here, in one sentence; '' before. */
@@ -17,4 +18,12 @@ export function promiseWords(answer: PersistenceAnswer): string {
     case 'not asked':
       return '';
   }
+}
+
+/** What can be relied on here: that notebooks are kept, and that the page opens without the network. */
+export function keepingWords({ promise, offline }: Services): string {
+  const isReady = offline?.isReady === true;
+  return [promise(), isReady ? say('This page now opens without the network too.') : '']
+    .filter(Boolean)
+    .join(' ');
 }

@@ -1,8 +1,9 @@
-import { LitElement, html, type TemplateResult } from 'lit';
+import { LitElement, css, html, type TemplateResult } from 'lit';
 import { theme } from './theme.ts';
 import './sd-about-form.ts';
 import './sd-criteria-form.ts';
 import './sd-egg-types-form.ts';
+import './sd-language-choice.ts';
 import './sd-limits-form.ts';
 import './sd-protocol-form.ts';
 import './sd-sheet.ts';
@@ -24,7 +25,16 @@ export type SettingsView = (typeof tabs)[number]['id'];
 export class SdSettingsDialog extends LitElement {
   static override properties = { view: { state: true }, said: { state: true } };
 
-  static override styles = [...theme];
+  static override styles = [
+    ...theme,
+    css`
+      sd-language-choice {
+        margin-top: 18px;
+        padding-top: 12px;
+        border-top: 1px solid var(--line);
+      }
+    `,
+  ];
 
   declare private view: SettingsView;
   declare private said: string;
@@ -61,6 +71,7 @@ export class SdSettingsDialog extends LitElement {
           @settings-said=${this.onSaid}
         >
           <sd-about-form slot="about"></sd-about-form>
+          <sd-language-choice slot="about"></sd-language-choice>
           <sd-protocol-form slot="protocol"></sd-protocol-form>
           <sd-limits-form slot="limits"></sd-limits-form>
           <sd-criteria-form slot="criteria"></sd-criteria-form>

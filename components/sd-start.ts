@@ -13,10 +13,13 @@ import type { SdNewNotebook } from './sd-new-notebook.ts';
 import { servicesContext, type Services, type ShelfEntry } from './services.ts';
 import { startStyles } from './start-styles.ts';
 import { theme } from './theme.ts';
+import './sd-language-choice.ts';
 import './sd-menu.ts';
 import './sd-new-notebook.ts';
 import './sd-rename-notebook.ts';
 import type { SdRenameNotebook } from './sd-rename-notebook.ts';
+import { keepingWords } from './promise-words.ts';
+import { programName } from './program-name.ts';
 import { say } from '../src/text/say.ts';
 
 /**
@@ -42,16 +45,33 @@ export class SdStart extends LitElement {
   declare private fileTrouble: string;
   /** What can be read of a file in which something is wrong. */
   declare private rescue: Salvaged | undefined;
+  private stops: (() => void)[] = [];
   private readonly given = new ContextConsumer(this, {
     context: servicesContext,
     subscribe: true,
-    callback: () => void this.readList(),
+    callback: (services) => {
+      this.hush();
+      const update = (): void => this.requestUpdate();
+      const stops = [services?.offline?.subscribe(update), services?.subscribeNotices(update)];
+      this.stops = stops.filter((stop) => stop !== undefined);
+      void this.readList();
+    },
   });
 
   constructor() {
     super();
     this.trouble = '';
     this.fileTrouble = '';
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.hush();
+  }
+
+  private hush(): void {
+    for (const stop of this.stops) stop();
+    this.stops = [];
   }
 
   private get services(): Services | undefined {
@@ -125,7 +145,9 @@ export class SdStart extends LitElement {
     }
     const text = await file.text();
     const read = services.readFile(text);
-    this.fileTrouble = isFault(read) ? `${file.name}: ${read.sentence}` : '';
+    this.fileTrouble = isFault(read)
+      ? say('{name}: {sentence}', { name: file.name, sentence: read.sentence })
+      : '';
     if (isFault(read)) this.rescue = rescued(text);
     else if (read.kind === 'notebook') await this.openNotebook(read.notebook);
     else
@@ -174,7 +196,7 @@ export class SdStart extends LitElement {
           .choices=${[
             { label: say('Rename'), run: () => this.rename(entry) },
             { label: say('Copy'), run: () => this.copy(entry) },
-            { label: 'Delete', run: () => this.takeOff(entry) },
+            { label: say('Delete'), run: () => this.takeOff(entry) },
           ]}
         ></sd-menu>
       </li>
@@ -241,7 +263,7 @@ export class SdStart extends LitElement {
     const trouble = this.fileTrouble || this.trouble;
     return html`
       <main>
-        <h1>${say('Sampling Daybook')}</h1>
+        <h1>${programName}</h1>
         <p class="lead">
           ${say('Type what you count, see eggs per gram, who needs treating and whether the dewormer still works. Everything stays on this device, also without a network.')}
         </p>
@@ -281,7 +303,9 @@ export class SdStart extends LitElement {
               </div>`
         }
         <footer>
-          ${say('{promise} Wear gloves, wash your hands before you eat, and keep samples out of the food fridge.', { promise: this.services?.promise() ?? '' })}
+          ${this.services ? keepingWords(this.services) : nothing}
+          ${say('Wear gloves, wash your hands before you eat, and keep samples out of the food fridge.')}
+          <sd-language-choice></sd-language-choice>
         </footer>
         <sd-rename-notebook @notebook-renamed=${this.readList}></sd-rename-notebook>
       </main>

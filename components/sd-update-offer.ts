@@ -4,6 +4,7 @@ import { isTyping } from './is-typing.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
 import { theme } from './theme.ts';
+import { written } from './written.ts';
 import { say } from '../src/text/say.ts';
 
 /**
@@ -124,21 +125,9 @@ export class SdUpdateOffer extends LitElement {
   private async take(): Promise<void> {
     this.isTaking = true;
     await this.services.value?.offline?.take();
-    await this.settled();
-    this.reload();
-  }
-
-  /** Waits until everything typed is on disk. */
-  private async settled(): Promise<void> {
     const { session } = this.saved;
-    if (session?.saved.state !== 'saving') return;
-    await new Promise<void>((done) => {
-      const stop = session.subscribeSaved(() => {
-        if (session.saved.state === 'saving') return;
-        stop();
-        done();
-      });
-    });
+    if (session) await written(session);
+    this.reload();
   }
 
   protected override render(): TemplateResult | typeof nothing {
@@ -147,7 +136,7 @@ export class SdUpdateOffer extends LitElement {
     const { loss } = this;
     return html`
       <div class="offer" role="status">
-        <p>${say('A newer version of this page is ready. {loss}', { loss })}</p>
+        <p>${say('A newer version of this page is ready.')} ${loss}</p>
         ${
           loss === ''
             ? html`<button class="main" ?disabled=${this.isTaking} @click=${this.take}>

@@ -5,6 +5,7 @@ import type { Fault } from '../shared/value.ts';
 import type { FileRead } from '../src/notebook/read-file.ts';
 import type { Journal, Session } from '../src/session/session.ts';
 import type { Claim } from '../src/storage/tabs.ts';
+import type { LanguageChange } from './change-language.ts';
 import type { OfflineCopy } from './offline.ts';
 import type { TemplateLine } from './templates.ts';
 
@@ -126,6 +127,8 @@ export interface Services {
   /** Whether the browser promised to keep what is here, in one sentence; '' before it was asked. */
   readonly promise: () => string;
   readonly subscribeNotices: (listener: () => void) => () => void;
+  /** Loads the page anew in a language, once everything typed is on disk; null for the browser's own. */
+  readonly changeLanguage: (code: string | null) => Promise<LanguageChange>;
   /** The copy kept for use without the network, and newer versions of it; absent where there is none. */
   readonly offline?: OfflineCopy;
 }

@@ -5,6 +5,7 @@ import { Clock } from '../src/session/clock.ts';
 import { Session } from '../src/session/session.ts';
 import { FollowingSession } from './following-session.ts';
 import type { Notice, OpenedNotebook, Shelf } from './services.ts';
+import { written } from './written.ts';
 import { say } from '../src/text/say.ts';
 
 /** What an open session stands on, and how to stop hearing of it. */
@@ -47,6 +48,7 @@ export class SessionKeeper {
   private readonly opened = new WeakMap<Session, Open>();
   private readonly listeners = new Set<(session: Session) => void>();
   private told: readonly Notice[] = [];
+  private current: Session | undefined;
 
   constructor(private readonly keeping: Keeping) {}
 
@@ -80,6 +82,7 @@ export class SessionKeeper {
     const open = this.opened.get(session);
     open?.stop();
     open?.taken.close();
+    if (session === this.current) this.current = undefined;
     this.tellOf([]);
   }
 
@@ -92,6 +95,11 @@ export class SessionKeeper {
   /** How many counts of the notebook are in no file yet; 0 where that is not known. */
   notInFile(session: Session): number {
     return this.opened.get(session)?.taken.notInFile?.() ?? 0;
+  }
+
+  /** Waits until what was typed in the open notebook is written; false where it stays in this page alone. */
+  async settled(): Promise<boolean> {
+    return this.current === undefined || written(this.current);
   }
 
   private begin(taken: OpenedNotebook, engine: Engine): Session {
@@ -126,6 +134,7 @@ export class SessionKeeper {
     const stopRole = taken.claim?.onRole(() => this.wantAgain(session));
     const stop = (): void => [...stops, stopRole].forEach((one) => one?.());
     this.opened.set(session, { taken, stop });
+    this.current = session;
     this.tellOf(notices);
   }
 
@@ -140,13 +149,16 @@ export class SessionKeeper {
 }
 
 function following(claim: { takeOver(): Promise<void> }, state: 'open' | 'refused'): Notice {
-  const refused = say(
-    'Nothing was changed: another tab writes this notebook, and this one only follows.',
-  );
-  const open = say('Another tab writes this notebook. What is typed there shows here as it comes.');
   return {
     kind: 'second tab',
-    sentence: say('{it} To type here, take over.', { it: state === 'refused' ? refused : open }),
+    sentence:
+      state === 'refused'
+        ? say(
+            'Nothing was changed: another tab writes this notebook, and this one only follows. To type here, take over.',
+          )
+        : say(
+            'Another tab writes this notebook. What is typed there shows here as it comes. To type here, take over.',
+          ),
     action: { label: say('Write in this tab'), run: () => claim.takeOver() },
   };
 }

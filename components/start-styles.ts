@@ -142,6 +142,10 @@ export const startStyles: CSSResult = css`
     color: var(--soft);
   }
 
+  sd-language-choice {
+    margin-top: 16px;
+  }
+
   @media (max-width: 47.5em) {
     .columns {
       grid-template-columns: minmax(0, 1fr);
