@@ -1,4 +1,4 @@
-import type { BlockKind } from '../shared/notebook.ts';
+import type { Block, BlockKind } from '../shared/notebook.ts';
 import { say } from '../src/text/say.ts';
 
 /** How a kind of block is shown: its element, fetched when first needed, and where it stands. */
@@ -83,3 +83,8 @@ export const blockRegistry: { readonly [K in BlockKind]?: BlockPart } = {
   },
   note: { tag: 'sd-note', load: () => import('./sd-note.ts'), place: 'side', name: say('Note') },
 };
+
+/** What a block is called: as a person named it, else as its kind is called. */
+export function blockTitle({ title, kind }: Block): string {
+  return title ?? blockRegistry[kind]?.name ?? kind;
+}

@@ -7,7 +7,7 @@ export function changedWords(changedAt: number | null, today: string): string {
   const date = localDate(new Date(changedAt));
   return date === today
     ? say('changed today')
-    : say('changed {dayWords}', { dayWords: dayWords({ date }, 'long', today.slice(0, 4)) });
+    : say('changed {day}', { day: dayWords({ date }, 'long', today.slice(0, 4)) });
 }
 
 /** The date of a moment where the person is, `2026-05-03`. */

@@ -104,7 +104,7 @@ export class MemoryShelf implements Shelf {
 
   private async hold(notebook: Notebook): Promise<void> {
     await this.add(notebook);
-    throw new Error('This browser keeps nothing on this device.');
+    throw new Error(say('This browser keeps nothing on this device.'));
   }
 
   private mark(id: string, isDeleted: boolean): void {

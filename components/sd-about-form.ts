@@ -4,13 +4,12 @@ import { isFault } from '../shared/value.ts';
 import { aboutOf } from '../src/notebook/read.ts';
 import { setsOf } from '../src/notebook/record-sets.ts';
 import { parseNumber, writeNumber } from '../src/text/decimal-text.ts';
+import { animalWord, herdWords } from './animal-words.ts';
 import { Select } from './selector-controller.ts';
 import { sayOfSettings } from './settings-said.ts';
 import { formStyles } from './form-styles.ts';
 import { theme } from './theme.ts';
 import { say } from '../src/text/say.ts';
-
-const herdWords = ['flock', 'herd', 'mob'] as const;
 
 /** The notebook's name and place, its words and units. Switching a unit changes no weight typed. */
 export class SdAboutForm extends LitElement {
@@ -100,15 +99,15 @@ export class SdAboutForm extends LitElement {
           ${this.renderChoice(
             say('Together they are a'),
             'herdWord',
-            herdWords.map((word) => [word, word] as const),
+            herdWords.map((word) => [word, animalWord(word)] as const),
             about.herdWord,
           )}
           ${this.renderChoice(
             say('Weights in'),
             'weightUnit',
             [
-              ['kg', 'kilograms'],
-              ['lb', 'pounds'],
+              ['kg', say('kilograms')],
+              ['lb', say('pounds')],
             ],
             about.weightUnit,
             say('Weights already typed stay as they are.'),

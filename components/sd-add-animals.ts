@@ -9,14 +9,14 @@ import {
   type PastedAnimal,
 } from '../src/notebook/pasted-animals.ts';
 import { isDate } from '../src/text/date.ts';
-import { classes } from './animal-words.ts';
+import { animalWord, classes } from './animal-words.ts';
 import { firstDate, usualArrival } from './arrival.ts';
 import { sayOfAnimals } from './said-of-animals.ts';
 import { servicesContext } from './services.ts';
 import { formStyles } from './form-styles.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
-import { say } from '../src/text/say.ts';
+import { say, sayParts } from '../src/text/say.ts';
 
 /** Animals by their tags, typed or pasted, with a look at what will be added. One step of undo. */
 export class SdAddAnimals extends LitElement {
@@ -108,11 +108,13 @@ export class SdAddAnimals extends LitElement {
     this.text = '';
     this.fault = '';
     await session.dispatch(edit);
-    const what =
-      added.length === 1
-        ? say('{tag} is', { tag: added[0]?.tag })
-        : say('{n} animals are', { n: added.length });
-    sayOfAnimals(this, say('{what} added.', { what }));
+    sayOfAnimals(
+      this,
+      say('{n, plural, one {{tag} is added.} other {# animals are added.}}', {
+        n: added.length,
+        tag: added[0]?.tag,
+      }),
+    );
   }
 
   private renderPreview(pasted: readonly PastedAnimal[]): TemplateResult | typeof nothing {
@@ -120,12 +122,20 @@ export class SdAddAnimals extends LitElement {
     const fresh = pasted.filter(({ isNew }) => isNew);
     const remarks = pasted.filter(({ remark }) => remark !== '');
     const left = pasted.length - fresh.length;
+    const animals = html`<b
+      >${say('{n, plural, one {# new animal} other {# new animals}}', { n: fresh.length })}</b
+    >`;
     return html`
       <div>
         <p>
-          <b
-            >${fresh.length === 1 ? say('1 new animal') : say('{n} new animals', { n: fresh.length })}</b
-          >${left > 0 ? say(', {left} left out', { left }) : ''}
+          ${
+            left > 0
+              ? sayParts('{animals}, {left, plural, one {# left out} other {# left out}}', {
+                  animals,
+                  left,
+                })
+              : animals
+          }
         </p>
         <p class="small soft tags">${fresh.map(({ tag }) => tag).join(' · ')}</p>
         ${
@@ -175,7 +185,7 @@ export class SdAddAnimals extends LitElement {
             ${say('Class, where the list has none')}
             <select name="class">
               <option value="">${say('not said')}</option>
-              ${classes.map((kind) => html`<option value=${kind}>${kind}</option>`)}
+              ${classes.map((kind) => html`<option value=${kind}>${animalWord(kind)}</option>`)}
             </select>
           </label>
           <label class="field">
@@ -192,7 +202,7 @@ export class SdAddAnimals extends LitElement {
         ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
         <div class="actions">
           <button class="main">
-            ${fresh === 0 ? say('Add animals') : say('Add {fresh} {fresh, plural, one {animal} other {animals}}', { fresh })}
+            ${fresh === 0 ? say('Add animals') : say('{n, plural, one {Add # animal} other {Add # animals}}', { n: fresh })}
           </button>
         </div>
       </form>

@@ -7,7 +7,7 @@ import { addAnimals, changeAnimal } from '../src/notebook/edit-animals.ts';
 import { animalOf, animalsOf } from '../src/notebook/read.ts';
 import { isDate } from '../src/text/date.ts';
 import { likeTag } from '../src/text/tag.ts';
-import { classes, speciesWords, stages } from './animal-words.ts';
+import { allSpecies, animalWord, classes, stages } from './animal-words.ts';
 import { firstDate, usualArrival } from './arrival.ts';
 import { sayOfAnimals } from './said-of-animals.ts';
 import { servicesContext } from './services.ts';
@@ -115,7 +115,9 @@ export class SdAnimalForm extends LitElement {
     await session.dispatch(edit);
     sayOfAnimals(
       this,
-      say('{tag} is {it}.', { tag: facts.tag, it: this.animalId === '' ? 'added' : 'changed' }),
+      this.animalId === ''
+        ? say('{tag} is added.', { tag: facts.tag })
+        : say('{tag} is changed.', { tag: facts.tag }),
     );
     this.dispatchEvent(new CustomEvent('animal-kept', { bubbles: true, composed: true }));
     if (this.animalId === '') this.makeReadyForNext();
@@ -165,7 +167,9 @@ export class SdAnimalForm extends LitElement {
           <option value="">${say('not said')}</option>
           ${options.map(
             (option) =>
-              html`<option value=${option} ?selected=${option === chosen}>${option}</option>`,
+              html`<option value=${option} ?selected=${option === chosen}>
+                ${animalWord(option)}
+              </option>`,
           )}
         </select>
       </label>
@@ -204,7 +208,7 @@ export class SdAnimalForm extends LitElement {
                   >${say('Group')} <input name="group" autocomplete="off"
                 /></label>`
           }
-          ${this.renderChoice(say('Species'), 'species', speciesWords, animal?.species)}
+          ${this.renderChoice(say('Species'), 'species', allSpecies, animal?.species)}
           ${this.renderChoice(say('Class'), 'class', classes, animal?.class)}
           ${this.renderChoice(say('Stage'), 'stage', stages, animal?.stage)}
         </div>

@@ -11,9 +11,11 @@ import {
 } from '../src/notebook/edit-animals.ts';
 import { groupOn } from '../src/notebook/present.ts';
 import { animalsOf, dayOf } from '../src/notebook/read.ts';
+import { dateWords } from '../src/text/date-words.ts';
 import { isDate } from '../src/text/date.ts';
 import { leavingWarnings } from '../src/treating/clearance.ts';
 import { animalListStyles } from './animal-list-styles.ts';
+import { animalWord } from './animal-words.ts';
 import { sayOfAnimals } from './said-of-animals.ts';
 import { servicesContext } from './services.ts';
 import { formStyles } from './form-styles.ts';
@@ -124,9 +126,10 @@ export class SdAnimalList extends LitElement {
     sayOfAnimals(this, sentence);
   }
 
-  private get who(): string {
+  /** Those ticked, for a sentence about them: one by its tag, more by their number. */
+  private get who(): { readonly n: number; readonly tag: string } {
     const { picked } = this;
-    return picked.length === 1 ? (picked[0]?.tag ?? '') : say('{n} animals', { n: picked.length });
+    return { n: picked.length, tag: picked[0]?.tag ?? '' };
   }
 
   private checkDate(date: string): boolean {
@@ -142,8 +145,11 @@ export class SdAnimalList extends LitElement {
     const group = this.field('group');
     if (!session || !this.checkDate(date)) return;
     const ids = this.picked.map(({ id }) => id);
-    const to = group === '' ? say('in no group') : say('in {group}', { group });
-    const said = say('{who} from {date} on {to}.', { who: this.who, date, to });
+    const facts = { ...this.who, date: dateWords(date), group };
+    const said =
+      group === ''
+        ? say('{n, plural, one {{tag}} other {# animals}} from {date} on in no group.', facts)
+        : say('{n, plural, one {{tag}} other {# animals}} from {date} on in {group}.', facts);
     await this.finish(moveToGroup(session.notebook, ids, group, date), said);
   }
 
@@ -153,7 +159,10 @@ export class SdAnimalList extends LitElement {
     const date = this.field('date');
     if (!session || !this.checkDate(date)) return;
     const ids = this.picked.map(({ id }) => id);
-    const said = say('{who} no longer here from {date} on.', { who: this.who, date });
+    const said = say('{n, plural, one {{tag}} other {# animals}} no longer here from {date} on.', {
+      ...this.who,
+      date: dateWords(date),
+    });
     await this.finish(leaveFarm(session.notebook, ids, date, this.field('why')), said);
   }
 
@@ -163,7 +172,7 @@ export class SdAnimalList extends LitElement {
     const ids = this.picked.map(({ id }) => id);
     await this.finish(
       leaveFarm(session.notebook, ids, null, ''),
-      say('{who} here again.', { who: this.who }),
+      say('{n, plural, one {{tag}} other {# animals}} here again.', this.who),
     );
   }
 
@@ -171,7 +180,10 @@ export class SdAnimalList extends LitElement {
     const { session } = this.animals;
     if (!session) return;
     const ids = this.picked.map(({ id }) => id);
-    const said = say('{who} removed. Undo brings them back, with their counts.', { who: this.who });
+    const said = say(
+      '{n, plural, one {{tag} removed. Undo brings it back, with its counts.} other {# animals removed. Undo brings them back, with their counts.}}',
+      this.who,
+    );
     this.chosen = new Set();
     await this.finish(removeAnimals(session.notebook, ids), said);
   }
@@ -191,16 +203,12 @@ export class SdAnimalList extends LitElement {
   }
 
   private stateOf(animal: Animal): string {
-    const words = [this.groupOf(animal), animal.class, animal.name];
-    if (animal.left !== undefined && animal.left <= this.date)
-      words.push(
-        say('left {left}{it}', {
-          left: animal.left,
-          it: animal.leftWhy ? `, ${animal.leftWhy}` : '',
-        }),
-      );
-    else if (animal.arrived !== undefined && animal.arrived > this.date)
-      words.push(say('here from {arrived}', { arrived: animal.arrived }));
+    const words = [this.groupOf(animal), animal.class && animalWord(animal.class), animal.name];
+    if (animal.left !== undefined && animal.left <= this.date) {
+      const facts = { date: dateWords(animal.left, 'short'), why: animal.leftWhy };
+      words.push(animal.leftWhy ? say('left {date}, {why}', facts) : say('left {date}', facts));
+    } else if (animal.arrived !== undefined && animal.arrived > this.date)
+      words.push(say('here from {date}', { date: dateWords(animal.arrived, 'short') }));
     return words.filter(Boolean).join(' · ');
   }
 
@@ -229,7 +237,7 @@ export class SdAnimalList extends LitElement {
     const opens = (doing: Doing): 'true' | 'false' => (this.doing === doing ? 'true' : 'false');
     return html`
       <p class="small" aria-live="polite">
-        ${none ? say('Tick the animals first.') : say('{who} ticked.', { who: this.who })}
+        ${none ? say('Tick the animals first.') : say('{n, plural, one {{tag}} other {# animals}} ticked.', this.who)}
       </p>
       <div class="tools">
         <button ?disabled=${none} aria-expanded=${opens('move')} @click=${() => this.begin('move')}>
@@ -296,7 +304,9 @@ export class SdAnimalList extends LitElement {
         </div>
         ${this.renderGroupNames()} ${fault}
         <div class="actions">
-          <button class="main">${say('Move {who}', { who: this.who })}</button>
+          <button class="main">
+            ${say('Move {n, plural, one {{tag}} other {# animals}}', this.who)}
+          </button>
         </div>
       </form>`;
     return html`<form class="doing" @submit=${this.leave} novalidate>
@@ -309,7 +319,9 @@ export class SdAnimalList extends LitElement {
       </div>
       ${this.renderWarnings()} ${fault}
       <div class="actions">
-        <button class="main">${say('{who} left', { who: this.who })}</button>
+        <button class="main">
+          ${say('{n, plural, one {{tag}} other {# animals}} left', this.who)}
+        </button>
       </div>
     </form>`;
   }
@@ -361,7 +373,7 @@ export class SdAnimalList extends LitElement {
           .checked=${isAll}
           @change=${(event: Event) => this.pickAll((event.target as HTMLInputElement).checked)}
         />
-        ${this.find.trim() === '' ? say('All') : say('All found')} (${matching.length})
+        ${this.find.trim() === '' ? say('All ({n})', { n: matching.length }) : say('All found ({n})', { n: matching.length })}
       </label>
       <ul aria-label=${say('Animals')}>
         ${shown.map((animal) => this.renderRow(animal))}
@@ -369,7 +381,7 @@ export class SdAnimalList extends LitElement {
       ${
         matching.length > shown.length
           ? html`<p class="small soft">
-              ${say('{it} more: type a part of the tag to find them.', { it: matching.length - shown.length })}
+              ${say('{n, plural, one {# more: type a part of the tag to find it.} other {# more: type a part of the tag to find them.}}', { n: matching.length - shown.length })}
             </p>`
           : nothing
       }

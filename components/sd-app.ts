@@ -8,6 +8,7 @@ import { DropFile } from './drop-file.ts';
 import { openDialog } from './open-dialog.ts';
 import type { SdMergeDialog } from './sd-merge-dialog.ts';
 import type { SdPage } from './sd-page.ts';
+import { programName } from './program-name.ts';
 import { servicesContext, type Services } from './services.ts';
 import { sessionContext } from './session-context.ts';
 import { theme } from './theme.ts';
@@ -17,8 +18,6 @@ import './sd-reminders.ts';
 import './sd-start.ts';
 import './sd-update-offer.ts';
 import { say } from '../src/text/say.ts';
-
-const program = say('Sampling Daybook');
 
 /**
  * The shell: the list of notebooks, or one open notebook. Which one stands in the address
@@ -163,7 +162,7 @@ export class SdApp extends LitElement {
     this.session = session;
     this.sessionGiven.setValue(session);
     this.isOpening = false;
-    document.title = `${aboutOf(session.notebook).title ?? say('Notebook')} · ${program}`;
+    document.title = `${aboutOf(session.notebook).title ?? say('Notebook')} · ${programName}`;
     await this.updateComplete;
     await session.openNewest();
   }
@@ -174,7 +173,7 @@ export class SdApp extends LitElement {
     this.session = undefined;
     this.sessionGiven.setValue(undefined);
     this.isOpening = false;
-    document.title = program;
+    document.title = programName;
   }
 
   private get page(): SdPage | null {

@@ -2,7 +2,7 @@ import { LitElement, css, html, nothing, type PropertyValues, type TemplateResul
 import type { Block } from '../shared/notebook.ts';
 import { changeBlock, removeRecord, reorderBlock } from '../src/notebook/edit-records.ts';
 import { blocksOf } from '../src/notebook/read.ts';
-import { blockRegistry, type BlockElement } from './block-registry.ts';
+import { blockRegistry, blockTitle, type BlockElement } from './block-registry.ts';
 import { pageOf, tell } from './page-message.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
@@ -179,7 +179,8 @@ export class SdBlock extends LitElement {
     const { block } = this;
     if (!block) return;
     const folded = block.folded !== true;
-    const label = `${folded ? 'folding' : 'unfolding'} ${block.title ?? block.kind}`;
+    const title = blockTitle(block);
+    const label = folded ? say('folding {title}', { title }) : say('unfolding {title}', { title });
     await this.blocks.session?.dispatch(changeBlock(block.id, { folded }, label));
   }
 
@@ -199,7 +200,7 @@ export class SdBlock extends LitElement {
   private async takeOff(): Promise<void> {
     const { block } = this;
     if (!block) return;
-    const title = block.title ?? block.kind;
+    const title = blockTitle(block);
     const page = pageOf(this);
     await this.blocks.session?.dispatch(
       removeRecord('blocks', block.id, say('removing {title}', { title })),
@@ -257,7 +258,7 @@ export class SdBlock extends LitElement {
     if (!block) return nothing;
     const isGrid = block.kind === 'grid';
     const isFolded = block.folded === true && !isGrid;
-    const title = block.title ?? block.kind;
+    const title = blockTitle(block);
     return html`
       <section class=${isGrid ? 'frame counts' : 'frame'} aria-label=${title}>
         ${isGrid ? html`<h2 class="visually-hidden">${title}</h2>` : this.renderHead(title, isFolded)}

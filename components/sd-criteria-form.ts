@@ -4,8 +4,7 @@ import type { AnimalClass, Species } from '../shared/notebook.ts';
 import { changeDayCopy, type Reach } from '../src/notebook/edit-days.ts';
 import { dayOf, defaultsOf } from '../src/notebook/read.ts';
 import { READY_SETS } from '../src/treating/ready-criteria.ts';
-import { counted } from '../src/treating/short-number.ts';
-import { classes } from './animal-words.ts';
+import { animalWord, classes } from './animal-words.ts';
 import {
   criteriaOf,
   draftFault,
@@ -14,6 +13,7 @@ import {
   type CriterionDraft,
 } from './criterion-draft.ts';
 import { reachField } from './reach-field.ts';
+import { reachWords } from './reach-words.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
 import { sayOfSettings } from './settings-said.ts';
@@ -142,18 +142,18 @@ export class SdCriteriaForm extends LitElement {
     this.drafts = drafts;
     this.editing = '';
     this.fault = '';
-    const left =
-      leftOut.length === 0
-        ? ''
-        : say(' Left out, since this notebook has no such column: {leftOut}.', {
-            leftOut: leftOut.join(', '),
-          });
+    const facts = { n: drafts.length, set: set.name, about: set.about };
     sayOfSettings(
       this,
-      say(
-        '{counted} of "{name}" to go through with your vet. {about}{left} Nothing holds until you keep them.',
-        { counted: counted(drafts.length, 'reason'), name: set.name, about: set.about, left },
-      ),
+      leftOut.length === 0
+        ? say(
+            '{n, plural, one {# reason} other {# reasons}} of "{set}" to go through with your vet. {about} Nothing holds until you keep them.',
+            facts,
+          )
+        : say(
+            '{n, plural, one {# reason} other {# reasons}} of "{set}" to go through with your vet. {about} Left out, since this notebook has no such column: {reasons}. Nothing holds until you keep them.',
+            { ...facts, reasons: leftOut.join(', ') },
+          ),
     );
   }
 
@@ -195,7 +195,8 @@ export class SdCriteriaForm extends LitElement {
       const wrong = draftFault(session.engine, draft);
       if (wrong === null) continue;
       this.editing = draft.id;
-      this.fault = `"${draft.reason || say('New reason')}": ${wrong}`;
+      const reason = draft.reason || say('New reason');
+      this.fault = say('"{reason}": {sentence}', { reason, sentence: wrong });
       return;
     }
     const criteria = criteriaOf(
@@ -203,7 +204,10 @@ export class SdCriteriaForm extends LitElement {
       this.list.map((draft) => ({ ...draft, confirmed: true })),
     );
     const edit = changeDayCopy(session.notebook, session.openDay ?? '', { criteria }, this.reach);
-    await session.dispatch({ ...edit, label: say('the criteria, {reach}', { reach: this.reach }) });
+    await session.dispatch({
+      ...edit,
+      label: say('the criteria, {reach}', { reach: reachWords[this.reach] }),
+    });
     this.drafts = undefined;
     this.editing = '';
     this.fault = '';
@@ -245,7 +249,7 @@ export class SdCriteriaForm extends LitElement {
               ${(['', 'sheep', 'goat'] as const).map(
                 (species) =>
                   html`<option value=${species} ?selected=${species === draft.species}>
-                    ${species === '' ? say('sheep and goats') : species}
+                    ${species === '' ? say('sheep and goats') : animalWord(species)}
                   </option>`,
               )}
             </select>
@@ -288,7 +292,7 @@ export class SdCriteriaForm extends LitElement {
             this.change(draft.id, { classes: isTicked ? [...others, kind] : others });
           }}
         />
-        ${kind}
+        ${animalWord(kind)}
       </label>
     `;
   }
@@ -298,8 +302,8 @@ export class SdCriteriaForm extends LitElement {
     const name = draft.reason || say('new reason');
     const about = [
       draft.ready ? '' : draft.shown,
-      draft.species,
-      draft.classes.join(', '),
+      animalWord(draft.species),
+      draft.classes.map(animalWord).join(', '),
       draft.mustBeKnown ? say('must be known') : '',
     ];
     return html`

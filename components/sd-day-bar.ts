@@ -1,8 +1,8 @@
 import { ContextConsumer } from '@lit/context';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { isFault } from '../shared/value.ts';
-import { addDay, dayName, removeDay } from '../src/notebook/edit-days.ts';
-import { daysOf } from '../src/notebook/read.ts';
+import { addDay, removeDay } from '../src/notebook/edit-days.ts';
+import { dayOf, daysOf } from '../src/notebook/read.ts';
 import { dayWords } from './day-words.ts';
 import { tell } from './page-message.ts';
 import { servicesContext } from './services.ts';
@@ -167,7 +167,8 @@ export class SdDayBar extends LitElement {
     this.sheet?.close();
     await session.dispatch(added.edit);
     await session.open(added.id);
-    tell(this, say('{dayName} is open.', { dayName: dayName(session.notebook, added.id) }));
+    const day = dayOf(session.notebook, added.id);
+    if (day) tell(this, say('{day} is open.', { day: dayWords(day) }));
   }
 
   private async open(id: string): Promise<void> {
@@ -178,12 +179,10 @@ export class SdDayBar extends LitElement {
     const { session } = this.days;
     if (!session || session.openDay === null) return;
     const id = session.openDay;
+    const day = dayOf(session.notebook, id);
+    if (!day) return;
     await session.dispatch(removeDay(session.notebook, id));
-    tell(
-      this,
-      say('{dayName} is taken off, with its counts.', { dayName: dayName(session.notebook, id) }),
-      'with undo',
-    );
+    tell(this, say('{day} is taken off, with its counts.', { day: dayWords(day) }), 'with undo');
   }
 
   protected override updated(): void {
@@ -223,10 +222,10 @@ export class SdDayBar extends LitElement {
         ${
           shown
             ? html`<sd-menu
-                label=${say('More about {dayWords}', { dayWords: dayWords(shown) })}
+                label=${say('More about {title}', { title: dayWords(shown) })}
                 .choices=${[
                   {
-                    label: say('Take off {dayWords}', { dayWords: dayWords(shown, 'long', year) }),
+                    label: say('Take off {day}', { day: dayWords(shown, 'long', year) }),
                     run: () => this.takeOff(),
                   },
                 ]}

@@ -10,6 +10,7 @@ import { addColumn } from '../src/notebook/edit-records.ts';
 import { keyFromLabel } from '../src/notebook/key-name.ts';
 import { columnByKey, columnsOf, dayOf, defaultsOf } from '../src/notebook/read.ts';
 import { reachField } from './reach-field.ts';
+import { reachWords } from './reach-words.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
 import { sayOfSettings } from './settings-said.ts';
@@ -72,7 +73,7 @@ export class SdEggTypesForm extends LitElement {
       .filter((column): column is Column => column?.hidden === true)
       .map(({ id }) => ({ path: ['columns', id, 'hidden'], value: false }));
     this.draft = undefined;
-    const label = say('the egg types looked for, {reach}', { reach: this.reach });
+    const label = say('the egg types looked for, {reach}', { reach: reachWords[this.reach] });
     await session.dispatch({ ...edit, label, sets: [...edit.sets, ...shown] });
     sayOfSettings(this, say('Kept.'));
   }
@@ -97,7 +98,7 @@ export class SdEggTypesForm extends LitElement {
       kind: 'count',
       about: 'cup',
       otherEggs: true,
-      unit: 'eggs',
+      unit: say('eggs'),
     });
     if (isFault(count)) {
       this.fault = count.sentence;
@@ -105,8 +106,9 @@ export class SdEggTypesForm extends LitElement {
     }
     const named = applyEdit(notebook, count, [0, 0, 'draft']).notebook;
     const perGram = addColumn(named, services.newId(), {
-      key: keyFromLabel(named, say('{label} epg', { label })),
-      label: say('{label} epg', { label }),
+      // Its name in formulas ends in `_epg` in every language: it is found by that.
+      key: keyFromLabel(named, `${label} epg`),
+      label: say('{type} epg', { type: label }),
       kind: 'formula',
       about: 'cup',
       unit: say('eggs per gram'),
@@ -118,10 +120,10 @@ export class SdEggTypesForm extends LitElement {
     input.value = '';
     await session.dispatch({
       ...count,
-      label: say('adding the egg type {label}', { label }),
+      label: say('adding the egg type {type}', { type: label }),
       sets,
     });
-    sayOfSettings(this, say('{label} is added. Tick it if you look for it.', { label }));
+    sayOfSettings(this, say('{type} is added. Tick it if you look for it.', { type: label }));
   }
 
   private renderType(column: Column): TemplateResult {

@@ -104,7 +104,7 @@ export class SdLimitsForm extends LitElement {
     this.drafts = others;
     this.faults = { ...this.faults, [limit.id]: '' };
     await session.dispatch(edit);
-    sayOfSettings(this, say('{label} is kept, and yours.', { label: limit.label ?? limit.key }));
+    sayOfSettings(this, say('{limit} is kept, and yours.', { limit: limit.label ?? limit.key }));
   }
 
   private async add(event: SubmitEvent): Promise<void> {
@@ -130,7 +130,7 @@ export class SdLimitsForm extends LitElement {
       };
       const days = ['default', ...Object.keys(notebook.days)];
       await session.dispatch({
-        label: say('adding the limit {label}', { label }),
+        label: say('adding the limit {limit}', { limit: label }),
         source: 'typed',
         sets: [
           ...setsOf('limits', id, facts),
@@ -139,7 +139,10 @@ export class SdLimitsForm extends LitElement {
       });
       this.newFault = '';
       form.reset();
-      sayOfSettings(this, say('{label} is added. Its name in formulas is {key}.', { label, key }));
+      sayOfSettings(
+        this,
+        say('{limit} is added. Its name in formulas is {name}.', { limit: label, name: key }),
+      );
     }
   }
 
@@ -150,7 +153,7 @@ export class SdLimitsForm extends LitElement {
       <div class="one">
         <div class="head">
           <h3>${name}</h3>
-          <span class="small soft">${say('{key} in formulas', { key: limit.key })}</span>
+          <span class="small soft">${say('{name} in formulas', { name: limit.key })}</span>
           ${
             limit.confirmed === true
               ? nothing
@@ -164,7 +167,7 @@ export class SdLimitsForm extends LitElement {
             <input
               inputmode="decimal"
               autocomplete="off"
-              aria-label=${say('{name}, value', { name })}
+              aria-label=${say('{limit}, value', { limit: name })}
               aria-invalid=${fault ? 'true' : 'false'}
               .value=${this.valueText(limit)}
               @input=${(event: Event) =>
@@ -175,7 +178,7 @@ export class SdLimitsForm extends LitElement {
             ${say('Who said so')}
             <input
               autocomplete="off"
-              aria-label=${say('{name}, who said so', { name })}
+              aria-label=${say('{limit}, who said so', { limit: name })}
               .value=${this.drafts[limit.id]?.saidBy ?? limit.saidBy ?? ''}
               @input=${(event: Event) =>
                 this.type(limit.id, { saidBy: (event.target as HTMLInputElement).value })}

@@ -183,16 +183,16 @@ export class SdPageHeader extends LitElement {
       <div class="tools">
         <button
           ?disabled=${session.undoLabel === null}
-          aria-label=${undo ? say('Undo {undo}', { undo }) : say('Undo')}
-          title=${undo ? say('Undo: {undo} (Ctrl+Z)', { undo }) : nothing}
+          aria-label=${undo ? say('Undo {change}', { change: undo }) : say('Undo')}
+          title=${undo ? say('Undo: {change} (Ctrl+Z)', { change: undo }) : nothing}
           @click=${() => this.tell('page-undo')}
         >
           ${say('Undo')}
         </button>
         <button
           ?disabled=${session.redoLabel === null}
-          aria-label=${redo ? say('Redo {redo}', { redo }) : say('Redo')}
-          title=${redo ? say('Redo: {redo} (Ctrl+Y)', { redo }) : nothing}
+          aria-label=${redo ? say('Redo {change}', { change: redo }) : say('Redo')}
+          title=${redo ? say('Redo: {change} (Ctrl+Y)', { change: redo }) : nothing}
           @click=${() => this.tell('page-redo')}
         >
           ${say('Redo')}
@@ -202,7 +202,7 @@ export class SdPageHeader extends LitElement {
         )}
         <sd-menu
           label=${say('More to do')}
-          text="More"
+          text=${say('More')}
           .choices=${more.map((action) => ({ label: action.label, run: () => this.act(action) }))}
         ></sd-menu>
       </div>
@@ -241,8 +241,9 @@ function renderSaved(saved: Saved | undefined): TemplateResult | typeof nothing 
   if (!saved) return nothing;
   if (saved.state === 'memory') return html`<span class="saved not">${say('Not saved')}</span>`;
   if (saved.state === 'saving') return html`<span class="saved">${say('Saving…')}</span>`;
-  const at = saved.at === null ? '' : ` ${localTime(new Date(saved.at))}`;
-  return html`<span class="saved">${say('Saved{at}', { at })}</span>`;
+  const words =
+    saved.at === null ? say('Saved') : say('Saved {time}', { time: localTime(new Date(saved.at)) });
+  return html`<span class="saved">${words}</span>`;
 }
 
 customElements.define('sd-page-header', SdPageHeader);

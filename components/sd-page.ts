@@ -4,7 +4,7 @@ import type { Block, BlockKind } from '../shared/notebook.ts';
 import { addBlock } from '../src/notebook/edit-records.ts';
 import type { Session } from '../src/session/session.ts';
 import { animalsOf, blocksOf, daysOf } from '../src/notebook/read.ts';
-import { blockRegistry } from './block-registry.ts';
+import { blockRegistry, blockTitle } from './block-registry.ts';
 import { FollowingSession } from './following-session.ts';
 import { openDialog } from './open-dialog.ts';
 import { tell, type PageMessage } from './page-message.ts';
@@ -21,8 +21,14 @@ import './sd-page-header.ts';
 import './sd-paper-counts.ts';
 import { say } from '../src/text/say.ts';
 
+/** A change taken back or done again, and the places written since. */
+interface TakenBack {
+  readonly label: string;
+  readonly passedOver: readonly unknown[];
+}
+
 /** From this width on, blocks of the side stand beside the counts. */
-const wideEnough = say('(min-width: 62.5em)');
+const wideEnough = '(min-width: 62.5em)';
 
 /**
  * An open notebook: its head, its days, and its blocks in the person's order; on a wide screen in two
@@ -130,29 +136,29 @@ export class SdPage extends LitElement {
 
   private async undo(): Promise<void> {
     const undone = await this.blocks.session?.undo();
-    if (undone) this.sayTakenBack(say('Undone'), undone.label, undone.passedOver.length);
+    if (undone) this.sayTakenBack(undone);
   }
 
   private async redo(): Promise<void> {
     const redone = await this.blocks.session?.redo();
-    if (redone) this.sayTakenBack(say('Done again'), redone.label, redone.passedOver.length);
+    if (redone) this.sayDoneAgain(redone);
   }
 
-  private sayTakenBack(what: string, label: string, passedOver: number): void {
-    const left =
-      passedOver === 0
-        ? ''
-        : say(
-            ' {it} written since and left as {passedOver, plural, one {it is} other {they are}}.',
-            {
-              it:
-                passedOver === 1
-                  ? say('One place was')
-                  : say('{passedOver} places were', { passedOver }),
-              passedOver,
-            },
-          );
-    this.message = { sentence: `${what}: ${label}.${left}`, canUndo: false };
+  /** What others wrote since is theirs, and passed over. */
+  private sayTakenBack({ label, passedOver }: TakenBack): void {
+    const sentence = say(
+      '{n, plural, =0 {Undone: {change}.} one {Undone: {change}. One place was written since and left as it is.} other {Undone: {change}. # places were written since and left as they are.}}',
+      { change: label, n: passedOver.length },
+    );
+    this.message = { sentence, canUndo: false };
+  }
+
+  private sayDoneAgain({ label, passedOver }: TakenBack): void {
+    const sentence = say(
+      '{n, plural, =0 {Done again: {change}.} one {Done again: {change}. One place was written since and left as it is.} other {Done again: {change}. # places were written since and left as they are.}}',
+      { change: label, n: passedOver.length },
+    );
+    this.message = { sentence, canUndo: false };
   }
 
   /** The frame of a block, made once, so that moving it keeps what stands in it. */
@@ -206,7 +212,7 @@ export class SdPage extends LitElement {
         ${blocks.map(
           (block) =>
             html`<button class="quiet" @click=${() => this.frames.get(block.id)?.goTo()}>
-              ${block.title ?? block.kind}
+              ${blockTitle(block)}
             </button>`,
         )}
       </nav>
@@ -290,7 +296,7 @@ export class SdPage extends LitElement {
       <div class="end">
         <sd-menu
           label=${say('Add a block')}
-          text="Add a block"
+          text=${say('Add a block')}
           .choices=${addable.map(([kind, part]) => ({
             label: part.name,
             run: () => this.addBlock(kind as BlockKind, part.name),

@@ -6,6 +6,7 @@ import { aboutOf, dayOf, defaultsOf } from '../src/notebook/read.ts';
 import { factorSum, type FactorSum, type Sample } from '../src/notebook/factor-sum.ts';
 import { parseNumber, writeNumber } from '../src/text/decimal-text.ts';
 import { reachField } from './reach-field.ts';
+import { reachWords } from './reach-words.ts';
 import { Select } from './selector-controller.ts';
 import { sayOfSettings } from './settings-said.ts';
 import { formStyles } from './form-styles.ts';
@@ -95,11 +96,14 @@ export class SdProtocolForm extends LitElement {
     for (const name of numbers) {
       const number = this.number(name);
       if (isFault(number)) {
-        this.fault = `${fieldWords[name]}: ${number.sentence}`;
+        this.fault = say('{name}: {sentence}', {
+          name: fieldWords[name],
+          sentence: number.sentence,
+        });
         return;
       }
       if (number <= 0) {
-        this.fault = say('{it}: type a number above 0.', { it: fieldWords[name] });
+        this.fault = say('{field}: type a number above 0.', { field: fieldWords[name] });
         return;
       }
       facts[name] = number;
@@ -115,7 +119,7 @@ export class SdProtocolForm extends LitElement {
     this.fault = '';
     await session.dispatch({
       ...edit,
-      label: say('how you count, {reach}', { reach: this.reach }),
+      label: say('how you count, {reach}', { reach: reachWords[this.reach] }),
     });
     sayOfSettings(this, say('Kept.'));
   }
@@ -137,7 +141,7 @@ export class SdProtocolForm extends LitElement {
     if (isFault(sum)) return html`<p class="sum fault">${sum.sentence}</p>`;
     return html`
       <p class="sum">
-        ${say('Factor: {words}', { words: sum.words })}
+        ${say('Factor: {sum}', { sum: sum.words })}
         <span class="small soft">${say('epg for one egg seen')}</span>
       </p>
     `;

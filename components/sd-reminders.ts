@@ -158,14 +158,7 @@ export class SdReminders extends LitElement {
             ? nothing
             : html`<div class="line">
                 <p>
-                  ${say('{it} The newest value counts until you choose.', {
-                    it:
-                      clashes === 1
-                        ? say('At one place two copies of this notebook differ.')
-                        : say('At {clashes} places two copies of this notebook differ.', {
-                            clashes,
-                          }),
-                  })}
+                  ${say('{n, plural, one {At one place two copies of this notebook differ. The newest value counts until you choose.} other {At # places two copies of this notebook differ. The newest value counts until you choose.}}', { n: clashes })}
                 </p>
                 <button @click=${this.settle}>${say('Choose')}</button>
               </div>`

@@ -1,6 +1,7 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import type { Block } from '../shared/notebook.ts';
 import { changeBlock } from '../src/notebook/edit-records.ts';
+import { blockTitle } from './block-registry.ts';
 import { formStyles } from './form-styles.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
@@ -54,7 +55,7 @@ export class SdRenameBlock extends LitElement {
       return;
     }
     this.sheet?.close();
-    const label = say('renaming {title}', { title: this.block.title ?? this.block.kind });
+    const label = say('renaming {title}', { title: blockTitle(this.block) });
     await this.session.value?.dispatch(changeBlock(this.block.id, { title }, label));
   }
 

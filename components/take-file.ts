@@ -5,6 +5,7 @@ import type { SdImportDialog } from './sd-import-dialog.ts';
 import type { SdMergeDialog } from './sd-merge-dialog.ts';
 import type { SdNextSeason } from './sd-next-season.ts';
 import type { Services } from './services.ts';
+import { say } from '../src/text/say.ts';
 
 /** Whether a file is a list of animals or counts, not a notebook or template: those are JSON. */
 export async function isList(file: File): Promise<boolean> {
@@ -34,7 +35,7 @@ export async function takeFile(page: HTMLElement, services: Services, file: File
   }
   const read = services.readFile(await file.text());
   if (isFault(read)) {
-    tell(page, `${file.name}: ${read.sentence}`);
+    tell(page, say('{name}: {sentence}', { name: file.name, sentence: read.sentence }));
   } else if (read.kind === 'notebook') {
     await openDialog<SdMergeDialog>(
       page,

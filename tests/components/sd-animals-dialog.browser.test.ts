@@ -103,7 +103,7 @@ describe('<sd-animals-dialog>', () => {
     fill(at.dialog, 'group', 'rams’ field');
     fill(at.dialog, 'date', '2026-07-01');
     button(at.dialog, 'Move 2 animals').click();
-    await says(at.dialog, '2 animals from 2026-07-01 on in rams’ field.');
+    await says(at.dialog, '2 animals from 1 July 2026 on in rams’ field.');
     const { notebook } = at.session;
     expect(groupOn(notebook, 'a-W-101', '2026-07-19')).to.equal('rams’ field');
     expect(groupOn(notebook, 'a-W-101', '2026-06-21')).to.equal('ewes');
@@ -118,7 +118,7 @@ describe('<sd-animals-dialog>', () => {
     fill(at.dialog, 'date', '2026-07-10');
     fill(at.dialog, 'why', 'sold');
     button(at.dialog, 'W-109 left').click();
-    await says(at.dialog, 'left 2026-07-10, sold');
+    await says(at.dialog, 'left 10 Jul 2026, sold');
     const left = animalOf(at.session.notebook, 'a-W-109');
     expect(left?.left).to.equal('2026-07-10');
     await until(
