@@ -1,7 +1,13 @@
-import { type CellError, EmptyValue, FunctionPlugin, HyperFormula } from 'hyperformula';
+import {
+  type CellError,
+  EmptyValue,
+  FunctionPlugin,
+  HyperFormula,
+  SimpleRangeValue,
+} from 'hyperformula';
 import { fault } from '../../shared/value.ts';
 import { toCellError } from './cell-faults.ts';
-import type { Args, EngineValue } from './engine-values.ts';
+import { readBy, type Args, type EngineValue, type Scalar } from './engine-values.ts';
 import { tradeFunction } from './function-names.ts';
 import { GUARDS } from './guards.ts';
 import { callTrade } from './trade-call.ts';
@@ -28,13 +34,33 @@ class FormulaPlugin extends FunctionPlugin {
       count: ast.args.length,
       at: (index) => {
         const arg = ast.args[index];
-        return arg ? this.evaluateAst(arg, state) : EmptyValue;
+        return arg ? this.readable(this.evaluateAst(arg, state)) : EmptyValue;
       },
     };
     const guard = GUARDS.get(ast.procedureName);
     if (guard) return guard(args);
     const trade = tradeFunction(ast.procedureName);
     return trade ? callTrade(trade, args) : unknown(ast.procedureName);
+  }
+
+  /** A list of cells is read cell by cell when its entries are asked for; all else stays as it is. */
+  private readable(value: EngineValue): EngineValue {
+    if (!(value instanceof SimpleRangeValue) || !value.range) return value;
+    const { range } = value;
+    return readBy(value, () => {
+      const { dependencyGraph } = this;
+      const [lastRow, lastColumn] = [
+        range.effectiveEndRow(dependencyGraph),
+        range.effectiveEndColumn(dependencyGraph),
+      ];
+      const found: Scalar[] = [];
+      const address = { ...range.start };
+      for (; address.row <= lastRow; address.row += 1) {
+        for (address.col = range.start.col; address.col <= lastColumn; address.col += 1)
+          found.push(dependencyGraph.getScalarValue(address));
+      }
+      return found;
+    });
   }
 }
 

@@ -1,4 +1,4 @@
-import { CellError, EmptyValue, ErrorType, SimpleRangeValue } from 'hyperformula';
+import { CellError, EmptyValue, ErrorType } from 'hyperformula';
 import { fault } from '../../shared/value.ts';
 import { isNoAnswer, noAnswer, toCellError } from './cell-faults.ts';
 import { compare, COMPARISON_NAMES } from './comparisons.ts';
@@ -8,6 +8,7 @@ import {
   isMissing,
   known,
   knownNumber,
+  listOf,
   type Args,
   type EngineValue,
   type Scalar,
@@ -40,13 +41,18 @@ function lookFirst(args: Args, missing: typeof EmptyValue | CellError): EngineVa
 function keepGroup(list: EngineValue, groups: EngineValue, name: EngineValue): EngineValue {
   const wanted = typeof name === 'string' ? name.trim().toLowerCase() : '';
   const members = entries(groups);
-  const kept = entries(list).map((entry, i): Scalar[] => {
-    const group = members[i];
-    return [
-      typeof group === 'string' && group.trim().toLowerCase() === wanted ? entry : EmptyValue,
-    ];
+  // Few names stand in thousands of rows: each is looked at once.
+  const isWanted = new Map<Scalar, boolean>();
+  const kept = entries(list).map((entry, i): Scalar => {
+    const group = members[i] ?? EmptyValue;
+    let isOne = isWanted.get(group);
+    if (isOne === undefined) {
+      isOne = typeof group === 'string' && group.trim().toLowerCase() === wanted;
+      isWanted.set(group, isOne);
+    }
+    return isOne ? entry : EmptyValue;
   });
-  return SimpleRangeValue.onlyValues(kept);
+  return listOf(kept);
 }
 
 /** A summary, or a sentence in place of the calculator's "divided by 0" where there are too few figures. */
