@@ -89,8 +89,8 @@ export class SdAddAnimals extends LitElement {
     const arrived = this.field('arrived');
     if (arrived !== '' && !isDate(arrived)) {
       this.fault = say(
-        '"{arrived}" is not a day of the calendar. Type it like 2026-05-03, or leave it empty.',
-        { arrived },
+        '"{date}" is not a day of the calendar. Type it like 2026-05-03, or leave it empty.',
+        { date: arrived },
       );
       return;
     }
