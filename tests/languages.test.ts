@@ -1,0 +1,79 @@
+import { parse, type MessageFormatElement } from '@formatjs/icu-messageformat-parser';
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { languages } from '../components/language.ts';
+import { readSources } from './import-graph.ts';
+import { gatherSentences, unsaidWords } from './sentences.ts';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+const sources = readSources(root, ['shared', 'src', 'components']);
+const { sentences, faults } = gatherSentences(sources);
+const english = new Map(sentences.map((sentence) => [sentence.english, sentence.place]));
+
+describe('the sentences of the source', () => {
+  it('were found', () => {
+    expect(english.size).toBeGreaterThan(1500);
+  });
+
+  it('are written out where they are said', () => {
+    expect(faults).toEqual([]);
+  });
+
+  it('leave no word of a page unsaid', () => {
+    expect(unsaidWords(sources)).toEqual([]);
+  });
+});
+
+/** Names of the places of a sentence, and its plurals, in no order. `parse` throws where it is no message. */
+function placesOf(sentence: string): readonly string[] {
+  const found = new Set<string>();
+  const look = (elements: readonly MessageFormatElement[]): void => {
+    for (const element of elements) {
+      if (!('value' in element) || element.type === 0) continue;
+      if (typeof element.value === 'string') found.add(element.value);
+      if ('options' in element)
+        for (const option of Object.values(element.options)) look(option.value);
+    }
+  };
+  look(parse(sentence, { ignoreTag: true }));
+  return [...found].sort();
+}
+
+const files = readdirSync(`${root}/languages`).map((name) => name.replace('.json', ''));
+
+it('every language has a file, and every file a language', () => {
+  expect(files.sort()).toEqual(
+    languages
+      .map(({ code }) => code)
+      .filter((code) => code !== 'en')
+      .sort(),
+  );
+});
+
+describe.each(files)('%s', (code) => {
+  const words = JSON.parse(readFileSync(`${root}/languages/${code}.json`, 'utf8')) as Readonly<
+    Record<string, string>
+  >;
+
+  it('has every sentence of the source, and none that is gone', () => {
+    const missing = [...english].filter(([sentence]) => !Object.hasOwn(words, sentence));
+    expect(missing.map(([sentence, place]) => `${place}: ${sentence}`)).toEqual([]);
+    const gone = Object.keys(words).filter((sentence) => !english.has(sentence));
+    expect(gone).toEqual([]);
+  });
+
+  it('leaves no sentence empty', () => {
+    expect(Object.entries(words).filter(([, said]) => said.trim() === '')).toEqual([]);
+  });
+
+  it('has the same places in each sentence', () => {
+    const other = [...english.keys()]
+      .filter((sentence) => sentence.includes('{') && Object.hasOwn(words, sentence))
+      .filter((sentence) => {
+        const said = words[sentence] ?? '';
+        return placesOf(said).join() !== placesOf(sentence).join();
+      });
+    expect(other).toEqual([]);
+  });
+});
