@@ -4,7 +4,7 @@ import { fault, type Fault } from '../../shared/value.ts';
 import { say } from '../text/say.ts';
 
 /** The message of the error that means "no answer"; `KNOWN` turns it into a truly empty cell. */
-const NO_ANSWER = say('no answer');
+const NO_ANSWER = 'no answer';
 
 const kept = new Map<string, CellError>();
 

@@ -9,10 +9,9 @@ import { Layout } from './layout.ts';
 import { dayNodeKey, type NodeKey } from './node.ts';
 import { planFor, wrongForPlace } from './plan.ts';
 import { parseStored, toStored } from './stored-formula.ts';
-import { say } from '../text/say.ts';
 
 /** Stands in for a column or figure that does not exist yet. */
-const NEW = say('new formula');
+const NEW = 'new formula';
 
 /**
  * Whether a formula in current names could stand: null, or what is wrong and what to do. `ownKey` is the

@@ -61,9 +61,9 @@ function differentKinds(a: Plain, b: Plain): CellError {
   return toCellError(
     fault(
       'different-kinds',
-      say('{inWords} cannot be compared with {inWords2}. Compare like with like.', {
-        inWords: inWords(a),
-        inWords2: inWords(b),
+      say('{left} cannot be compared with {right}. Compare like with like.', {
+        left: inWords(a),
+        right: inWords(b),
       }),
     ),
   );

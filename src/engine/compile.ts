@@ -89,12 +89,12 @@ class Compiler {
         throw new FormulaProblem(
           'different-kinds',
           say(
-            'The two sides of “{operator}” {place} are {kindInWords} and {kindInWords2}: compare like with like.',
+            'The two sides of “{operator}” {place} are {left} and {right}: compare like with like.',
             {
               operator,
               place: place(node.at),
-              kindInWords: kindInWords(a.kind),
-              kindInWords2: kindInWords(b.kind),
+              left: kindInWords(a.kind),
+              right: kindInWords(b.kind),
             },
           ),
         );
@@ -188,38 +188,41 @@ function checkArguments(row: FunctionRow, node: Extract<Syntax, { kind: 'call' }
   const most = row.rest ? Infinity : row.takes.length;
   const where = place(node.at);
   if (count < row.least) {
-    const needs =
-      row.least === 1 ? say('1 argument') : say('{least} arguments', { least: row.least });
     throw new FormulaProblem(
       'arguments',
-      say('{name} {where} needs at least {needs}.', { name: row.name, where, needs }),
+      say('{name} {where} needs at least {n, plural, one {# argument} other {# arguments}}.', {
+        name: row.name,
+        where,
+        n: row.least,
+      }),
     );
   }
   if (count > most) {
-    const takes =
-      most === 0
-        ? say('no argument')
-        : most === 1
-          ? say('1 argument')
-          : say('{most} arguments', { most });
     throw new FormulaProblem(
       'arguments',
-      say('{name} {where} takes at most {takes}.', { name: row.name, where, takes }),
+      say(
+        '{name} {where} takes at most {n, plural, =0 {no argument} one {# argument} other {# arguments}}.',
+        { name: row.name, where, n: most },
+      ),
     );
   }
   const blank = node.args.findIndex((arg, i) => arg.kind === 'blank' && i < row.least);
   if (blank >= 0)
     throw new FormulaProblem(
       'arguments',
-      say('{name} {where} needs its argument {it}.', { name: row.name, where, it: blank + 1 }),
+      say('{name} {where} needs its argument {number}.', {
+        name: row.name,
+        where,
+        number: blank + 1,
+      }),
     );
 }
 
 function wrongKind(node: Syntax, needs: string, kind: Kind): FormulaProblem {
   return new FormulaProblem(
     'wrong-kind',
-    say('{capital} stands where {needs} is needed {place}.', {
-      capital: capital(kindInWords(kind)),
+    say('{found} stands where {needs} is needed {place}.', {
+      found: capital(kindInWords(kind)),
       needs,
       place: place(node.at),
     }),

@@ -26,5 +26,5 @@ export function orFault<T>(read: () => T): T | Fault {
 
 /** `at` counts from 0, people from 1. */
 export function place(at: number): string {
-  return say('(at character {it})', { it: at + 1 });
+  return say('(at character {number})', { number: at + 1 });
 }

@@ -25,13 +25,13 @@ export interface FunctionForm {
 }
 
 const kindWords: Readonly<Record<Takes, string>> = {
-  number: 'number',
-  text: 'text',
-  truth: 'condition',
-  any: 'value',
-  list: 'list',
+  number: say('number'),
+  text: say('text'),
+  truth: say('condition'),
+  any: say('value'),
+  list: say('list'),
   'list or number': say('list or number'),
-  name: 'name',
+  name: say('name'),
 };
 
 function tradeForm(trade: TradeFunction): FunctionForm {

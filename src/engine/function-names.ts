@@ -58,7 +58,7 @@ export function functionNamed(name: string, at: number): FunctionRow | Fault {
         'unknown-function',
         say('“{name}” is not a known function {place}.{hint}', { name, place: place(at), hint }),
       )
-    : fault('refused-function', `“${name}” ${place(at)} ${why}.`);
+    : fault('refused-function', say('“{name}” {place} {why}.', { name, place: place(at), why }));
 }
 
 export function tradeFunction(name: string): TradeFunction | undefined {

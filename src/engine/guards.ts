@@ -85,8 +85,8 @@ function truthOnly(value: EngineValue): boolean | CellError {
   return toCellError(
     fault(
       'not-a-condition',
-      say('{it} is not TRUE or FALSE. Write a condition, such as eyelid >= 4.', {
-        it: typeof found === 'number' ? found : `“${found}”`,
+      say('{found} is not TRUE or FALSE. Write a condition, such as eyelid >= 4.', {
+        found: typeof found === 'number' ? found : `“${found}”`,
       }),
     ),
   );

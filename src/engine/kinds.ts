@@ -12,7 +12,7 @@ export function eitherKind(a: Kind, b: Kind): Kind {
 export function kindInWords(kind: Kind): string {
   return {
     number: say('a number'),
-    text: 'text',
+    text: say('text'),
     truth: say('TRUE or FALSE'),
     any: say('a value'),
   }[kind];

@@ -87,7 +87,7 @@ export function countUnique(lists: readonly EngineValue[]): number | CellError {
       if (value instanceof CellError) return value;
       seen.add(
         typeof value === 'number'
-          ? say('number {Number}', { Number: Number(value.toPrecision(10)) })
+          ? `number ${Number(value.toPrecision(10))}`
           : `${typeof value} ${String(value).toLowerCase()}`,
       );
     }

@@ -180,7 +180,7 @@ function loopFault(
     const id = idOf(planned.node);
     const named =
       columnOf(notebook, id) ?? figuresOf(notebook).find((figure) => figure.id === id) ?? null;
-    return `“${named?.key ?? id}”${isOneDay ? '' : say(' of {showDayId}', { showDayId: showDayId(planned.day) })}`;
+    return `“${named?.key ?? id}”${isOneDay ? '' : say(' of {day}', { day: showDayId(planned.day) })}`;
   });
   const first = names[0] ?? '';
   const sentence =

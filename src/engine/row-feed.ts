@@ -11,14 +11,13 @@ import { finiteNumber, markedText, type CellContent } from './cell-content.ts';
 import type { EggGroup } from './egg-groups.ts';
 import { idOf } from './node.ts';
 import type { PlannedNode } from './plan.ts';
-import { say } from '../text/say.ts';
 
 const KG_PER_LB = 0.45359237;
 /** Mean length of a month: 365.25 / 12 days. */
 const DAYS_PER_MONTH = 30.4375;
 
 /** What a status may say while the sample still counts as sampled. */
-const countedStatus = new Set(['', 'sampled', say('one chamber only')]);
+const countedStatus = new Set(['', 'sampled', 'one chamber only']);
 
 /** What formulas may see of a row: its readings, and why some of them are withheld. */
 export interface RowSight {

@@ -64,7 +64,7 @@ function readArg(name: string, param: Param, value: EngineValue): Read | CellErr
   return toCellError(
     fault(
       'wrong-kind',
-      say('{name} needs {what} for {name2}, not a list.', { name, what, name2: param.name }),
+      say('{name} needs {what} for {argument}, not a list.', { name, what, argument: param.name }),
     ),
   );
 }
@@ -88,7 +88,7 @@ function readList(name: string, param: Param, value: EngineValue): List | CellEr
     }
     const found = known(entry);
     if (found instanceof CellError) return found;
-    if (typeof found !== 'number') return wrongKind(name, param, 'numbers', found);
+    if (typeof found !== 'number') return wrongKind(name, param, say('numbers'), found);
     list.push(found);
   }
   return list;
@@ -98,10 +98,10 @@ function wrongKind(name: string, param: Param, needs: string, found: unknown): C
   return toCellError(
     fault(
       'wrong-kind',
-      say('{name} needs {needs} for {name2}, not “{found}”.', {
+      say('{name} needs {needs} for {argument}, not “{found}”.', {
         name,
         needs,
-        name2: param.name,
+        argument: param.name,
         found: String(found),
       }),
     ),

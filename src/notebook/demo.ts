@@ -61,7 +61,7 @@ function animalSets(notebook: Notebook): SetTo[] {
     const [tag = '', name, species, kind, group = '', ...days] = line.split('|');
     const id = `a-${tag}`;
     const born = kind === 'lamb' ? '2026-03-25' : kind === 'kid' ? '2026-04-02' : undefined;
-    const stage = kind === 'ewe' || kind === 'doe' ? say('in milk') : undefined;
+    const stage = kind === 'ewe' || kind === 'doe' ? 'in milk' : undefined;
     return [
       ...setsOf('animals', id, { tag, name, species, class: kind, born, stage, order: orders[i] }),
       { path: ['groups', id, demoDays[0]] as const, value: group },
@@ -105,8 +105,8 @@ function treatmentSets(): SetTo[] {
       species: ['sheep', 'goat'],
       route: say('by mouth'),
       afterDays: 21,
-      meat: { kind: say('not stated') },
-      milk: { kind: say('not stated') },
+      meat: { kind: 'not stated' },
+      milk: { kind: 'not stated' },
       order: 'a0',
     }),
     ...demoTreated.flatMap((tag) =>

@@ -94,7 +94,10 @@ export function moveToGroup(
       ? (animalOf(notebook, ids[0] ?? '')?.tag ?? '')
       : say('{n} animals', { n: ids.length });
   return {
-    label: say('moving {who} to {it}', { who, it: group || say('no group') }),
+    label:
+      group === ''
+        ? say('moving {who} out of any group', { who })
+        : say('moving {who} to {group}', { who, group }),
     source: 'typed',
     sets: ids.map((id) => ({ path: ['groups', id, date] as const, value: group })),
   };

@@ -1,6 +1,7 @@
 import type { Edit, SetTo } from '../../shared/edit.ts';
 import type { DayCopy, Notebook } from '../../shared/notebook.ts';
 import { fault, isFault, type Fault } from '../../shared/value.ts';
+import { dateWords } from '../text/date-words.ts';
 import { dayId } from '../text/day-id.ts';
 import { newest } from './cell.ts';
 import { dayOf, daysOf, defaultsOf, limitsOf } from './read.ts';
@@ -11,7 +12,8 @@ import { say } from '../text/say.ts';
 export function dayName(notebook: Notebook, id: string): string {
   const day = dayOf(notebook, id);
   if (!day) return id;
-  return day.label ? `${day.date} ${day.label}` : day.date;
+  const date = dateWords(day.date);
+  return day.label ? `${date} ${day.label}` : date;
 }
 
 /**
@@ -30,23 +32,30 @@ export function addDay(
   if (there && there.removed !== true && there.date !== undefined)
     return fault(
       'day-there',
-      say(
-        '{dayName} is already there. Open it, or give the second sampling a label, like evening.',
-        { dayName: dayName(notebook, id) },
-      ),
+      say('{day} is already there. Open it, or give the second sampling a label, like evening.', {
+        day: dayName(notebook, id),
+      }),
     );
   const revived: SetTo[] = [{ path: ['days', id, 'removed'], value: null }];
   if (there?.date !== undefined)
     return {
       id,
-      edit: { label: say('bringing back {id}', { id }), source: 'typed', sets: revived },
+      edit: {
+        label: say('bringing back {day}', { day: dayName(notebook, id) }),
+        source: 'typed',
+        sets: revived,
+      },
     };
   const { id: _, ...copy } = defaultsOf(notebook) as Partial<DayCopy> & { id?: string };
   const facts = { date, label: label.trim() || undefined, countedBy, ...copy };
   const sets = [...revived, ...setsOf('days', id, facts), ...limitCopies(notebook, id)];
   return {
     id,
-    edit: { label: say('adding {date} {label}', { date, label }).trim(), source: 'typed', sets },
+    edit: {
+      label: say('adding {day}', { day: `${dateWords(date)} ${label}`.trim() }),
+      source: 'typed',
+      sets,
+    },
   };
 }
 
@@ -60,7 +69,7 @@ function limitCopies(notebook: Notebook, dayId: string): SetTo[] {
 /** Takes a day off the page; its readings stay and undo, or adding it again, brings it back. */
 export function removeDay(notebook: Notebook, id: string): Edit {
   return {
-    label: say('removing {dayName}', { dayName: dayName(notebook, id) }),
+    label: say('removing {day}', { day: dayName(notebook, id) }),
     source: 'typed',
     sets: [{ path: ['days', id, 'removed'], value: true }],
   };

@@ -81,11 +81,11 @@ export function typedFactorFault(
   return fault(
     'factor-apart',
     say(
-      'The factor typed, {amountWords}, is {size} % {it} what the grams, fluid and areas give: {words}. Right for a method that concentrates the eggs; otherwise check them.',
+      'The factor typed, {factor}, is {size} % {side, select, above {above} other {below}} what the grams, fluid and areas give: {words}. Right for a method that concentrates the eggs; otherwise check them.',
       {
-        amountWords: amountWords(typed, mark),
+        factor: amountWords(typed, mark),
         size,
-        it: apart > 0 ? 'above' : 'below',
+        side: apart > 0 ? 'above' : 'below',
         words: sum.words,
       },
     ),

@@ -37,10 +37,10 @@ export function putBehind(
   const order = orderBefore(line, row, line[at]?.id ?? null);
   const tag = animalOf(notebook, row)?.tag ?? row;
   return {
-    label: say('the place of {tag} {it}', {
-      tag,
-      it: kind === 'bench' ? say('at the bench') : say('in the yard'),
-    }),
+    label:
+      kind === 'bench'
+        ? say('the place of {tag} at the bench', { tag })
+        : say('the place of {tag} in the yard', { tag }),
     source: 'typed',
     sets: [{ path: [kind, dayId, row], value: order }],
   };

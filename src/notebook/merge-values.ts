@@ -3,7 +3,6 @@ import type { Change, Path } from '../../shared/edit.ts';
 import type { Notebook } from '../../shared/notebook.ts';
 import { writeCells } from './apply-edit.ts';
 import { compareStamps, sameJson } from './cell.ts';
-import { say } from '../text/say.ts';
 
 type Entry = Cell<Json>[number];
 type Branch = Readonly<Record<string, unknown>>;
@@ -64,7 +63,7 @@ function isSameSingle(mine: Cell<Json>, theirs: Cell<Json>): boolean {
 }
 
 /** The stamp of a value that stands in for one lost to damage: any true value takes its place. */
-export const madeUp: Stamp = [0, 0, say('made up')];
+export const madeUp: Stamp = [0, 0, 'made up'];
 
 function isMadeUp(cell: Cell<Json>): boolean {
   return cell.every(([, stamp]) => compareStamps(stamp, madeUp) === 0);

@@ -58,7 +58,7 @@ export function readPastedAnimals(notebook: Notebook, text: string): readonly Pa
           ...last,
           remark: say('"{kind}" is no class and is left out.', { kind }),
         };
-      note(keys, likes, tag, say('on line {it}', { it: at + 1 }));
+      note(keys, likes, tag, say('on line {line}', { line: at + 1 }));
     }
   }
   return found;

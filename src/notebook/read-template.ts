@@ -48,7 +48,7 @@ export function readTemplate(json: unknown): Template | Fault {
     listFault(json, 'columns', ['key', 'label'], (column) =>
       columnKinds.has(String(column['kind']))
         ? null
-        : say('has the unknown kind "{String}"', { String: String(column['kind']) }),
+        : say('has the unknown kind "{kind}"', { kind: String(column['kind']) }),
     ) ??
     listFault(json, 'limits', ['key', 'label'], (limit) =>
       typeof limit['value'] === 'number' && Number.isFinite(limit['value'])
@@ -85,15 +85,23 @@ function listFault(
   if (!Array.isArray(items)) return wrong(say('The template’s {list} are not a list.', { list }));
   for (const [i, item] of (items as readonly unknown[]).entries()) {
     if (!isRecord(item))
-      return wrong(say('The template’s {list} › {it} is not a record.', { list, it: i + 1 }));
+      return wrong(
+        say('The template’s {list} › {number} is not a record.', { list, number: i + 1 }),
+      );
     for (const field of texts)
       if (typeof item[field] !== 'string')
         return wrong(
-          say('The template’s {list} › {it} › {field} is not text.', { list, it: i + 1, field }),
+          say('The template’s {list} › {number} › {field} is not text.', {
+            list,
+            number: i + 1,
+            field,
+          }),
         );
     const reason = more(item);
     if (reason !== null)
-      return wrong(say('The template’s {list} › {it} {reason}.', { list, it: i + 1, reason }));
+      return wrong(
+        say('The template’s {list} › {number} {reason}.', { list, number: i + 1, reason }),
+      );
   }
   return null;
 }

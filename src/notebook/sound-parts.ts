@@ -36,7 +36,9 @@ export function isBranch(value: unknown): value is Branch {
 function described(value: unknown): string {
   if (value === undefined) return say('nothing stands there');
   const shown = JSON.stringify(value);
-  return say('{it} stands there', { it: shown.length > 60 ? `${shown.slice(0, 57)}…` : shown });
+  return say('{value} stands there', {
+    value: shown.length > 60 ? `${shown.slice(0, 57)}…` : shown,
+  });
 }
 
 function problem(path: readonly string[], expected: string, raw: unknown): Problem {

@@ -28,9 +28,9 @@ export function validate(json: unknown): Notebook | Fault {
   const more =
     rest.length === 0
       ? ''
-      : rest.length === 1
-        ? say(' One more place is wrong.')
-        : say(' {n} more places are wrong.', { n: rest.length });
+      : say(' {n, plural, =1 {One more place is} other {# more places are}} wrong.', {
+          n: rest.length,
+        });
   const isTwice = problems.every(({ kind }) => kind === 'animal-twice');
   return fault(
     isTwice ? 'animal-twice' : 'wrong-notebook',

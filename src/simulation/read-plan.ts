@@ -69,8 +69,8 @@ export function readPlan(texts: PlanTexts, mark: DecimalMark, level: number): Pl
     const isRight = numbers.every((number) => number >= least && number <= most);
     if (isRight && numbers.length > 0 && numbers.length <= MOST_ENTRIES) return numbers;
     faults[field] = say(
-      'Type up to {MOSTENTRIES} {what}, each a whole number from {least} to {most}, with commas or spaces between.',
-      { MOSTENTRIES: MOST_ENTRIES, what, least, most },
+      'Type up to {entries} {what}, each a whole number from {least} to {most}, with commas or spaces between.',
+      { entries: MOST_ENTRIES, what, least, most },
     );
     return [];
   };

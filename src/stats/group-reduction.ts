@@ -69,9 +69,9 @@ function bothGroups(
   control: readonly (number | null)[],
 ): { readonly treated: number[]; readonly control: number[] } | Fault {
   const first = knownValues(treated);
-  if (isFault(first)) return named(first, 'treated');
+  if (isFault(first)) return named(first, say('No counts yet in the treated group.'));
   const second = knownValues(control);
-  if (isFault(second)) return named(second, 'control');
+  if (isFault(second)) return named(second, say('No counts yet in the control group.'));
   if (second.some((value) => value > 0)) return { treated: first, control: second };
   return fault(
     'no-eggs-control',
@@ -79,8 +79,6 @@ function bothGroups(
   );
 }
 
-function named(wrong: Fault, group: string): Fault {
-  return wrong.fault === 'no-counts'
-    ? fault('no-counts', say('No counts yet in the {group} group.', { group }))
-    : wrong;
+function named(wrong: Fault, sentence: string): Fault {
+  return wrong.fault === 'no-counts' ? fault('no-counts', sentence) : wrong;
 }

@@ -115,23 +115,19 @@ function checkNumbers(herd: CountGroups): Fault | null {
   if (herd.animals < FEWEST_COUNTED) {
     return fault(
       'too-few',
-      say('Only {animals} counted: limits for the herd need at least {FEWESTCOUNTED} animals.', {
+      say('Only {animals} counted: limits for the herd need at least {fewest} animals.', {
         animals: herd.animals,
-        FEWESTCOUNTED: FEWEST_COUNTED,
+        fewest: FEWEST_COUNTED,
       }),
     );
   }
   if (herd.shedding === 0 || herd.shedding >= FEWEST_SHEDDING) return null;
-  const found =
-    herd.shedding === 1
-      ? say('Only 1 animal has')
-      : say('Only {shedding} animals have', { shedding: herd.shedding });
   return fault(
     'too-few-shedding',
-    say('{found} eggs: limits for the herd need at least {FEWESTSHEDDING} animals with eggs.', {
-      found,
-      FEWESTSHEDDING: FEWEST_SHEDDING,
-    }),
+    say(
+      'Only {n, plural, one {# animal has} other {# animals have}} eggs: limits for the herd need at least {fewest} animals with eggs.',
+      { n: herd.shedding, fewest: FEWEST_SHEDDING },
+    ),
   );
 }
 

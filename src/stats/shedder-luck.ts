@@ -58,8 +58,8 @@ export function shedderCaution(eggs: readonly (number | null)[]): Fault | null {
   return fault(
     'too-few-eggs',
     say(
-      'Too few eggs to say who sheds: it takes {FEWESTANIMALS} animals and {FEWESTMEANEGGS} eggs seen on average.',
-      { FEWESTANIMALS: FEWEST_ANIMALS, FEWESTMEANEGGS: FEWEST_MEAN_EGGS },
+      'Too few eggs to say who sheds: it takes {animals} animals and {eggs} eggs seen on average.',
+      { animals: FEWEST_ANIMALS, eggs: FEWEST_MEAN_EGGS },
     ),
   );
 }

@@ -44,6 +44,8 @@ export function checkShare(share: number, of: 'eggs' | 'animals'): Fault | null 
   if (share > 0 && share <= 1) return null;
   return fault(
     'bad-share',
-    say('The share of the {of} must lie between 0 and 1: write 0.8 for 80 %.', { of }),
+    of === 'eggs'
+      ? say('The share of the eggs must lie between 0 and 1: write 0.8 for 80 %.')
+      : say('The share of the animals must lie between 0 and 1: write 0.8 for 80 %.'),
   );
 }

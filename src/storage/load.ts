@@ -273,11 +273,12 @@ function replay(
 }
 
 function missingEdits(from: number, to: number): Problem {
-  const which =
-    from === to ? say('edit {from}', { from }) : say('edits {from} to {to}', { from, to });
   return {
     path: ['edit', String(from)],
-    sentence: say('{which} of this notebook did not reach the store.', { which }),
+    sentence:
+      from === to
+        ? say('edit {from} of this notebook did not reach the store.', { from })
+        : say('edits {from} to {to} of this notebook did not reach the store.', { from, to }),
     raw: null,
   };
 }
@@ -294,6 +295,6 @@ function withStandIns(notebook: Notebook, found: readonly Problem[]): Notebook {
       if (!notebook.animals[row]?.tag && !Object.hasOwn(notebook.cups, row)) lost.add(row);
   const animals = { ...notebook.animals };
   for (const [i, id] of [...lost].entries())
-    animals[id] = { ...animals[id], tag: [[say('lost tag {it}', { it: i + 1 }), madeUp]] };
+    animals[id] = { ...animals[id], tag: [[say('lost tag {number}', { number: i + 1 }), madeUp]] };
   return { ...notebook, animals };
 }

@@ -1,5 +1,6 @@
 import type { Column } from '../../shared/notebook.ts';
 import type { Reading, WeightUnit } from '../../shared/reading.ts';
+import { say } from './say.ts';
 
 /** How this person writes numbers, and the unit a bare weight is in. */
 export interface Typing {
@@ -58,9 +59,9 @@ export function parseReading(column: Column, typed: string, typing: Typing): Rea
     case 'formula':
       return column.typedOver
         ? parsePlain(column, text, typing)
-        : wrong(text, 'This column is worked out from the others; it cannot be typed into.');
+        : wrong(text, say('This column is worked out from the others; it cannot be typed into.'));
     case 'outcome':
-      return wrong(text, 'The outcome follows from your criteria; it cannot be typed.');
+      return wrong(text, say('The outcome follows from your criteria; it cannot be typed.'));
     case 'text':
       return { kind: 'text', text: typed };
   }
@@ -73,7 +74,10 @@ export function parseCount(text: string): Reading {
     return value > largestCount
       ? wrong(
           text,
-          `${text} eggs is more than a grid can hold; type too many, or >n, or check the digits.`,
+          say(
+            '{text} eggs is more than a grid can hold; type too many, or >n, or check the digits.',
+            { text },
+          ),
         )
       : { kind: 'number', text, value };
   }
@@ -83,21 +87,34 @@ export function parseCount(text: string): Reading {
     const value = Number(bound[2]);
     if (bound[1] === '>') return { kind: 'over', text, value };
     if (value > 0) return { kind: 'under', text, value };
-    return wrong(text, 'Fewer than 0 eggs cannot be; type 0 if you saw none.');
+    return wrong(text, say('Fewer than 0 eggs cannot be; type 0 if you saw none.'));
   }
   return wrong(text, countReason(text));
 }
 
 function countReason(text: string): string {
-  if (/^-\s*\d/.test(text)) return `A count cannot be below zero; type the eggs you saw.`;
+  if (/^-\s*\d/.test(text)) return say('A count cannot be below zero; type the eggs you saw.');
   if (/^\d+[.,]\d+$/.test(text))
-    return `A count is whole eggs; "${text}" has a decimal mark. Type the eggs seen in this chamber.`;
-  if (/^\d+e\d+$/i.test(text)) return `Type the count with plain digits, not as "${text}".`;
+    return say(
+      'A count is whole eggs; "{text}" has a decimal mark. Type the eggs seen in this chamber.',
+      { text },
+    );
+  if (/^\d+e\d+$/i.test(text))
+    return say('Type the count with plain digits, not as "{text}".', { text });
   if (/^\d+\s*\?+$/.test(text))
-    return `"${text}" is in doubt, so it is not counted. Take away the question mark once you are sure.`;
+    return say(
+      '"{text}" is in doubt, so it is not counted. Take away the question mark once you are sure.',
+      { text },
+    );
   if (/^[-–—.x]+$/i.test(text))
-    return `"${text}" is not a count. Leave the cell empty if it was not counted, or set the status.`;
-  return `"${text}" is not a count. Type digits, >40, <5, or too many; anything else goes in the note.`;
+    return say(
+      '"{text}" is not a count. Leave the cell empty if it was not counted, or set the status.',
+      { text },
+    );
+  return say(
+    '"{text}" is not a count. Type digits, >40, <5, or too many; anything else goes in the note.',
+    { text },
+  );
 }
 
 /** The part of a grid counted: `3/6`, `0.5`, `1`; more than nothing, at most the whole grid. */
@@ -107,10 +124,13 @@ export function parsePart(text: string, typing: Typing): Reading {
   if (value === null || !Number.isFinite(value))
     return wrong(
       text,
-      `"${text}" is not a part of a grid. Type lanes counted over lanes, like 3/6.`,
+      say('"{text}" is not a part of a grid. Type lanes counted over lanes, like 3/6.', { text }),
     );
   if (value <= 0 || value > 1)
-    return wrong(text, 'The part of a grid counted is more than 0 and at most 1 (the whole grid).');
+    return wrong(
+      text,
+      say('The part of a grid counted is more than 0 and at most 1 (the whole grid).'),
+    );
   return { kind: 'number', text, value };
 }
 
@@ -118,9 +138,15 @@ function parsePlain(column: Column, text: string, typing: Typing): Reading {
   const value = plainNumber(text, typing);
   if (value === null) return wrong(text, numberReason(text, typing));
   if (column.low !== undefined && value < column.low)
-    return wrong(text, `${column.label ?? column.key} is at least ${column.low}.`);
+    return wrong(
+      text,
+      say('{label} is at least {low}.', { label: column.label ?? column.key, low: column.low }),
+    );
   if (column.high !== undefined && value > column.high)
-    return wrong(text, `${column.label ?? column.key} is at most ${column.high}.`);
+    return wrong(
+      text,
+      say('{label} is at most {high}.', { label: column.label ?? column.key, high: column.high }),
+    );
   return { kind: 'number', text, value };
 }
 
@@ -131,14 +157,20 @@ export function parseWeight(text: string, typing: Typing): Reading {
   if (value === null)
     return wrong(
       text,
-      `"${text}" is not a weight. Type a number, with kg or lb behind it if you like.`,
+      say('"{text}" is not a weight. Type a number, with kg or lb behind it if you like.', {
+        text,
+      }),
     );
   const word = match?.[2]?.toLowerCase();
   const unit: WeightUnit =
     word === undefined ? typing.weightUnit : word.startsWith('lb') ? 'lb' : 'kg';
   const kg = unit === 'lb' ? value * kgPerLb : value;
-  if (kg <= 0) return wrong(text, 'A weight is more than 0.');
-  if (kg > 400) return wrong(text, `${text} is heavier than any sheep or goat; check the digits.`);
+  if (kg <= 0) return wrong(text, say('A weight is more than 0.'));
+  if (kg > 400)
+    return wrong(
+      text,
+      say('{text} is heavier than any sheep or goat; check the digits.', { text }),
+    );
   return { kind: 'number', text, value, unit };
 }
 
@@ -152,8 +184,13 @@ function parseScore(column: Column, text: string, typing: Typing): Reading {
   const value = plainNumber(text, typing);
   const steps = value === null ? NaN : (value - low) / step;
   if (value === null || value < low || value > high || Math.abs(steps - Math.round(steps)) > 1e-9) {
-    const half = step === 1 ? 'whole points' : `steps of ${step}`;
-    return wrong(text, `${column.label ?? column.key} goes from ${low} to ${high} in ${half}.`);
+    const where = { label: column.label ?? column.key, low, high, step };
+    return wrong(
+      text,
+      step === 1
+        ? say('{label} goes from {low} to {high} in whole points.', where)
+        : say('{label} goes from {low} to {high} in steps of {step}.', where),
+    );
   }
   return { kind: 'number', text, value };
 }
@@ -163,7 +200,9 @@ function parseTick(text: string): Reading {
   if (/^(no|n|false|0|not seen)$/i.test(text)) return { kind: 'tick', text, value: false };
   return wrong(
     text,
-    `"${text}" is neither yes nor no. Type yes if the sign was seen, or leave it empty.`,
+    say('"{text}" is neither yes nor no. Type yes if the sign was seen, or leave it empty.', {
+      text,
+    }),
   );
 }
 
@@ -174,7 +213,7 @@ function parseChoice(column: Column, text: string): Reading {
     words.find((word) => word.toLowerCase() === lower) ??
     (column.key === 'status' ? statusWords[lower] : undefined);
   if (chosen !== undefined) return { kind: 'text', text: chosen };
-  return wrong(text, `"${text}" is not one of: ${words.join(', ')}.`);
+  return wrong(text, say('"{text}" is not one of: {words}.', { text, words: words.join(', ') }));
 }
 
 /** A plain decimal number in this person's way of writing; null when it is anything else. */
@@ -188,8 +227,12 @@ function plainNumber(text: string, typing: Typing): number | null {
 function numberReason(text: string, typing: Typing): string {
   const other = typing.decimalMark === '.' ? ',' : '.';
   if (new RegExp(`^\\d+\\${other}\\d+$`).test(text))
-    return `"${text}": the decimal mark here is "${typing.decimalMark}". Type ${text.replace(other, typing.decimalMark)}.`;
-  return `"${text}" is not a number.`;
+    return say('"{text}": the decimal mark here is "{mark}". Type {right}.', {
+      text,
+      mark: typing.decimalMark,
+      right: text.replace(other, typing.decimalMark),
+    });
+  return say('"{text}" is not a number.', { text });
 }
 
 function wrong(text: string, reason: string): Reading {

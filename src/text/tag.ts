@@ -68,7 +68,7 @@ export function isDestroyedNumber(typed: string): boolean {
  */
 export function likeKey(typed: string): string {
   const electronic = electronicNumber(plainKey(typed));
-  if (electronic !== null) return say('electronic {electronic}', { electronic });
+  if (electronic !== null) return `electronic ${electronic}`;
   return plainKey(typed)
     .normalize('NFKC')
     .toLowerCase()

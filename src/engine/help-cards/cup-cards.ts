@@ -34,7 +34,7 @@ export const CUP_CARDS: readonly HelpCard[] = [
         status: 'read',
       },
       {
-        text: say('Cork & Lejeune, Veterinary Laboratory and Field Manual, 3rd ed., p. 120'),
+        text: 'Cork & Lejeune, Veterinary Laboratory and Field Manual, 3rd ed., p. 120',
         status: 'read',
       },
     ],
@@ -69,7 +69,7 @@ export const CUP_CARDS: readonly HelpCard[] = [
     example: { formula: 'EPGLOW(10, 50)', answer: 239.7694 },
     inWords: say('Exact Poisson limit of the eggs seen, χ²(0.025, 2 × eggs) ÷ 2, × factor.'),
     sources: [
-      { text: say('Garwood 1936, Biometrika 28:437–442'), status: 'from memory' },
+      { text: 'Garwood 1936, Biometrika 28:437–442', status: 'from memory' },
       { text: say('Values by R'), status: 'computed' },
     ],
     caution: say('Dung varies from day to day beyond this.'),
@@ -84,7 +84,7 @@ export const CUP_CARDS: readonly HelpCard[] = [
     example: { formula: 'EPGHIGH(10, 50)', answer: 919.5178 },
     inWords: say('Exact Poisson limit of the eggs seen, χ²(0.975, 2 × eggs + 2) ÷ 2, × factor.'),
     sources: [
-      { text: say('Garwood 1936, Biometrika 28:437–442'), status: 'from memory' },
+      { text: 'Garwood 1936, Biometrika 28:437–442', status: 'from memory' },
       { text: say('Values by R'), status: 'computed' },
     ],
     caution: say('Dung varies from day to day beyond this.'),

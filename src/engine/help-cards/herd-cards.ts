@@ -31,7 +31,7 @@ export const HERD_CARDS: readonly HelpCard[] = [
     inWords: say(
       'Gamma limit with each animal’s factor ÷ n for weight; with one factor, exact Poisson.',
     ),
-    sources: [{ text: say('Fay & Feuer 1997, Stat Med 16:791–801'), status: 'second-hand' }, byR],
+    sources: [{ text: 'Fay & Feuer 1997, Stat Med 16:791–801', status: 'second-hand' }, byR],
   },
   {
     name: 'COUNTEDMEANHIGH',
@@ -42,7 +42,7 @@ export const HERD_CARDS: readonly HelpCard[] = [
     inWords: say(
       'Gamma limit with each animal’s factor ÷ n for weight; with one factor, exact Poisson.',
     ),
-    sources: [{ text: say('Fay & Feuer 1997, Stat Med 16:791–801'), status: 'second-hand' }, byR],
+    sources: [{ text: 'Fay & Feuer 1997, Stat Med 16:791–801', status: 'second-hand' }, byR],
   },
   {
     name: 'HERDMEANLOW',

@@ -10,7 +10,7 @@ const pairs = say(
   'Animals without a count on both days are left out; a pair of 0 and 0 counts. Without eggs before, a sentence.',
 );
 const form1992: CardSource = {
-  text: say('Coles et al. 1992, Vet Parasitol 44:35–44'),
+  text: 'Coles et al. 1992, Vet Parasitol 44:35–44',
   status: 'from memory',
 };
 const ownLimits: CardSource = {
@@ -30,7 +30,7 @@ export const REDUCTION_CARDS: readonly HelpCard[] = [
     example: { formula: 'FECR({500, 300}, {10, 0})', answer: 98.75 },
     inWords: say('100 × (1 − mean after ÷ mean before), arithmetic means of the pairs.'),
     sources: [
-      { text: say('McKenna 2006, NZ Vet J 54:202–203'), status: 'read' },
+      { text: 'McKenna 2006, NZ Vet J 54:202–203', status: 'read' },
       {
         text: say('Kaplan et al. 2023, Vet Parasitol 318:109936: same animals before and after'),
         status: 'read',
@@ -50,7 +50,7 @@ export const REDUCTION_CARDS: readonly HelpCard[] = [
     sources: [
       ownLimits,
       {
-        text: say('"gamma": Levecke et al. 2018, Int J Parasitol Drugs Drug Resist 8:67–69'),
+        text: '"gamma": Levecke et al. 2018, Int J Parasitol Drugs Drug Resist 8:67–69',
         status: 'from memory',
       },
       byR,
@@ -67,7 +67,7 @@ export const REDUCTION_CARDS: readonly HelpCard[] = [
     sources: [
       ownLimits,
       {
-        text: say('"gamma": Levecke et al. 2018, Int J Parasitol Drugs Drug Resist 8:67–69'),
+        text: '"gamma": Levecke et al. 2018, Int J Parasitol Drugs Drug Resist 8:67–69',
         status: 'from memory',
       },
       byR,
