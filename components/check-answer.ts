@@ -4,10 +4,10 @@ import type { DecimalMark } from '../src/text/decimal-text.ts';
 import { LIMITS_CAUTION } from '../src/treating/cautions.ts';
 import { leftOutWords, limitWords, reductionWords } from '../src/treating/check-words.ts';
 import type { CheckFigures, ReductionCheck } from '../src/treating/reduction-check.ts';
-import { counted } from '../src/treating/short-number.ts';
+import {} from '../src/treating/short-number.ts';
 import { figureText } from './figure-text.ts';
 import { greyZone } from './grey-zone.ts';
-import { say } from '../src/text/say.ts';
+import { say, sayParts } from '../src/text/say.ts';
 
 /** Where more are left out, their names stand folded. */
 const MOST_NAMED = 60;
@@ -58,21 +58,27 @@ function checkFigure(
   const { limits, reduction, eggsBefore, eggsAfter, meanBefore, meanAfter } = figures;
   const epg = (value: number): string => figureText(value, 0, mark);
   return html`
-    <p class="figure">
-      ${say('The count')}
-      <b>${reductionWords(reduction)}</b
-      >${isFault(limits) ? '.' : say(', 90 % limits {limitWords}.', { limitWords: limitWords(limits.low, limits.high) })}
-    </p>
+    <p class="figure">${countWords(figures)}</p>
     ${
       isFault(limits)
         ? html`<p class="small">${limits.sentence}</p>`
         : greyZone({ low: limits.low, high: limits.high, reduction, threshold, expected })
     }
     <p class="small">
-      ${say('{counted}: mean {epg} epg before, {epg2} after; {counted2} seen before, {eggsAfter} after.', { counted: counted(pairs.length, 'pair'), epg: epg(meanBefore), epg2: epg(meanAfter), counted2: counted(eggsBefore, 'egg'), eggsAfter })}
+      ${say('{pairs, plural, one {# pair} other {# pairs}}: mean {before} epg before, {after} after; {eggs, plural, one {# egg} other {# eggs}} seen before, {eggsAfter} after.', { pairs: pairs.length, before: epg(meanBefore), after: epg(meanAfter), eggs: eggsBefore, eggsAfter })}
     </p>
     ${isFault(limits) ? nothing : html`<p class="small soft">${LIMITS_CAUTION}</p>`}
   `;
+}
+
+/** The reduction, in bold, with its limits where there are any. */
+function countWords({ limits, reduction }: CheckFigures): readonly (string | TemplateResult)[] {
+  const change = html`<b>${reductionWords(reduction)}</b>`;
+  if (isFault(limits)) return sayParts<TemplateResult>('The count {change}.', { change });
+  return sayParts<TemplateResult>('The count {change}, 90 % limits {limits}.', {
+    change,
+    limits: limitWords(limits.low, limits.high),
+  });
 }
 
 function otherEggs(label: string, pairs: number, figures: CheckFigures | Fault): TemplateResult {
@@ -82,12 +88,12 @@ function otherEggs(label: string, pairs: number, figures: CheckFigures | Fault):
     </p>`;
   const limits = isFault(figures.limits)
     ? figures.limits.sentence
-    : say('90 % limits {limitWords}.', {
-        limitWords: limitWords(figures.limits.low, figures.limits.high),
+    : say('90 % limits {limits}.', {
+        limits: limitWords(figures.limits.low, figures.limits.high),
       });
   return html`<p class="small">
     <b>${say('{label}, apart:', { label })}</b>
-    ${say('{counted}, {counted2} before and {eggsAfter} after; {reductionWords}; {limits}', { counted: counted(pairs, 'pair'), counted2: counted(figures.eggsBefore, 'egg'), eggsAfter: figures.eggsAfter, reductionWords: reductionWords(figures.reduction), limits })}
+    ${say('{pairs, plural, one {# pair} other {# pairs}}, {eggs, plural, one {# egg} other {# eggs}} before and {eggsAfter} after; {reduction}; {limits}', { pairs, eggs: figures.eggsBefore, eggsAfter: figures.eggsAfter, reduction: reductionWords(figures.reduction), limits })}
   </p>`;
 }
 
@@ -95,7 +101,7 @@ function pairsTable({ pairs }: ReductionCheck, mark: DecimalMark): TemplateResul
   if (pairs.length === 0) return nothing;
   const epg = (eggs: number, factor: number): string => figureText(eggs * factor, 0, mark);
   return html`<details>
-    <summary>${say('The {counted}', { counted: counted(pairs.length, 'pair') })}</summary>
+    <summary>${say('The {n, plural, one {# pair} other {# pairs}}', { n: pairs.length })}</summary>
     <div class="scroll" role="region" aria-label=${say('Pairs')} tabindex="0">
       <table>
         <thead>
@@ -129,7 +135,7 @@ function pairsTable({ pairs }: ReductionCheck, mark: DecimalMark): TemplateResul
 function leftOut({ leftOut: out }: ReductionCheck): TemplateResult | typeof nothing {
   if (out.length === 0) return nothing;
   const words = html`<p class="small soft">
-    ${say('{n} left out: {leftOutWords}.', { n: out.length, leftOutWords: leftOutWords(out) })}
+    ${say('{n} left out: {names}.', { n: out.length, names: leftOutWords(out) })}
   </p>`;
   if (out.length <= MOST_NAMED) return words;
   return html`<details>
@@ -147,7 +153,7 @@ function published(figures: CheckFigures | Fault): TemplateResult | typeof nothi
   return html`<details>
     <summary>${say('Two published forms, for the report')}</summary>
     <p class="small">
-      ${say("Gamma form (Levecke et al. 2018, from memory): {words}. Log ratio with Student's t: {words2}. Decide by the limits above: these miss more often where counts are few.", { words: words(gamma), words2: words(logT) })}
+      ${say("Gamma form (Levecke et al. 2018, from memory): {gamma}. Log ratio with Student's t: {logT}. Decide by the limits above: these miss more often where counts are few.", { gamma: words(gamma), logT: words(logT) })}
     </p>
   </details>`;
 }

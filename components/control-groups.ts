@@ -95,7 +95,7 @@ function controlAnswer(
       check.leftOut.length === 0
         ? nothing
         : html`<p class="small soft">
-            ${say('{n} left out: {leftOutWords}.', { n: check.leftOut.length, leftOutWords: leftOutWords(check.leftOut) })}
+            ${say('{n} left out: {names}.', { n: check.leftOut.length, names: leftOutWords(check.leftOut) })}
           </p>`
     }
   `;

@@ -26,17 +26,15 @@ export function greyZoneWords({
   threshold,
   expected,
 }: GreyZoneFacts): string {
-  const from = low >= threshold ? say('reaches the threshold') : say('is below the threshold');
-  const to = high < expected ? say('is below what is expected') : say('reaches what is expected');
   return say(
-    'The count {reductionWords}, 90 % limits {limitWords}: the lower limit {from} of {shortNumber} %, the upper limit {to}, {shortNumber2} %.',
+    'The count {reduction}, 90 % limits {limits}: the lower limit {from, select, reaches {reaches} other {is below}} the threshold of {threshold} %, the upper limit {to, select, reaches {reaches} other {is below}} what is expected, {expected} %.',
     {
-      reductionWords: reductionWords(reduction),
-      limitWords: limitWords(low, high),
-      from,
-      shortNumber: shortNumber(threshold),
-      to,
-      shortNumber2: shortNumber(expected),
+      reduction: reductionWords(reduction),
+      limits: limitWords(low, high),
+      from: low >= threshold ? 'reaches' : 'below',
+      threshold: shortNumber(threshold),
+      to: high < expected ? 'below' : 'reaches',
+      expected: shortNumber(expected),
     },
   );
 }
@@ -73,8 +71,8 @@ export function greyZone(facts: GreyZoneFacts): TemplateResult {
         <rect class="grey" x=${x(threshold)} y="26" width=${x(expected) - x(threshold)} height="60"></rect>
         <line class="edge" x1=${x(threshold)} x2=${x(threshold)} y1="22" y2="86"></line>
         <line class="edge" x1=${x(expected)} x2=${x(expected)} y1="22" y2="86"></line>
-        <text x=${x(threshold) - 4} y="18" text-anchor="end">${say('threshold {shortNumber} %', { shortNumber: shortNumber(threshold) })}</text>
-        <text x=${WIDTH - MARGIN} y="18" text-anchor="end">${say('expected {shortNumber} %', { shortNumber: shortNumber(expected) })}</text>
+        <text x=${x(threshold) - 4} y="18" text-anchor="end">${say('threshold {percent} %', { percent: shortNumber(threshold) })}</text>
+        <text x=${WIDTH - MARGIN} y="18" text-anchor="end">${say('expected {percent} %', { percent: shortNumber(expected) })}</text>
         <line class="axis" x1=${MARGIN} x2=${WIDTH - MARGIN} y1="86" y2="86"></line>
         ${ticks.map(
           (tick) => svg`

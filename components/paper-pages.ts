@@ -10,6 +10,8 @@ import { boundEpg } from './bound-epg.ts';
 import { dayWords } from './day-words.ts';
 import { figureText } from './figure-text.ts';
 import { styleMap } from './style-map.ts';
+import { statusShown } from './cell-words.ts';
+import { boundWords } from './code-words.ts';
 import { say } from '../src/text/say.ts';
 
 /** How labels lie on their sheet; one column and one row is a strip, a label to a page. */
@@ -29,10 +31,8 @@ export function labelPages(notebook: Notebook, day: string, sheet: LabelSheet): 
       <div
         class="labels"
         style=${styleMap({
-          'grid-template-columns': say('repeat({columns}, minmax(0, 1fr))', {
-            columns: sheet.columns,
-          }),
-          'grid-template-rows': say('repeat({rows}, minmax(0, 1fr))', { rows: sheet.rows }),
+          'grid-template-columns': `repeat(${sheet.columns}, minmax(0, 1fr))`,
+          'grid-template-rows': `repeat(${sheet.rows}, minmax(0, 1fr))`,
         })}
       >
         ${labels.map(
@@ -60,7 +60,7 @@ export function benchSheetPages(notebook: Notebook, dayId: string, kind: LineKin
     <table class="write">
       <thead>
         <tr>
-          <th scope="col">${kind === 'bench' ? 'cup' : 'no.'}</th>
+          <th scope="col">${kind === 'bench' ? say('cup') : say('no.')}</th>
           <th scope="col">${say('tag')}</th>
           <th scope="col">${say('group')}</th>
           ${columns.map(
@@ -141,10 +141,10 @@ function epgOnPaper(
   const status = columnByKey(notebook, 'status');
   const said = status && readingOf(notebook, day, animal.id, status.id)?.text;
   const bound = boundEpg(notebook, day, animal.id, () => null);
-  if (said !== undefined) return html`<small>${said}</small>`;
+  if (said !== undefined) return html`<small>${statusShown(said)}</small>`;
   if (bound) {
     const figure = bound.epg === null ? '' : ` ${figureText(bound.epg, 0, mark)}`;
-    return html`<small>${bound.is}${figure}</small>`;
+    return html`<small>${boundWords(bound)}${figure}</small>`;
   }
   return isPresent(notebook, day, animal) ? '–' : html`<small>${say('not here')}</small>`;
 }

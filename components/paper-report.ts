@@ -96,7 +96,7 @@ function figures(table: FigureTable, mark: Mark): TemplateResult {
           ${table.lines.map(
             (line) => html`
               <tr>
-                <th scope="row">${line.group ?? 'all'}</th>
+                <th scope="row">${line.group ?? say('all')}</th>
                 <td class="number">
                   ${say('{counted} of {present}', { counted: line.counted, present: line.present })}
                 </td>
@@ -155,7 +155,7 @@ function rows(title: string, entries: readonly ListEntry[], mark: Mark): Templat
                 ${entry.weightKg === null ? '–' : figureText(entry.weightKg, 1, mark)}
               </td>
               <td>
-                ${entry.decision === undefined ? '' : entry.decision.treat ? 'yes' : 'no'}
+                ${entry.decision === undefined ? '' : entry.decision.treat ? say('yes') : say('no')}
                 ${entry.decision?.reason ? html`<small>${entry.decision.reason}</small>` : nothing}
               </td>
             </tr>
@@ -179,10 +179,10 @@ function checkPart(check: ReductionCheck, mark: Mark): TemplateResult {
         isFault(found)
           ? html`<p>${found.sentence}</p>`
           : html`<p>
-              ${say('Reduction {reductionWords}; 90 % limits {it}.', { reductionWords: reductionWords(found.reduction), it: isFault(found.limits) ? found.limits.sentence : words(found.limits) })}
+              ${say('Reduction {reduction}; 90 % limits {limits}.', { reduction: reductionWords(found.reduction), limits: isFault(found.limits) ? found.limits.sentence : words(found.limits) })}
               ${
                 published
-                  ? html`${say('Published forms for comparison, 90 %: gamma {it}, log-t {it2} (Levecke et al. 2018, from memory).', { it: isFault(published.gamma) ? published.gamma.sentence : words(published.gamma), it2: isFault(published.logT) ? published.logT.sentence : words(published.logT) })}`
+                  ? html`${say('Published forms for comparison, 90 %: gamma {gamma}, log-t {logT} (Levecke et al. 2018, from memory).', { gamma: isFault(published.gamma) ? published.gamma.sentence : words(published.gamma), logT: isFault(published.logT) ? published.logT.sentence : words(published.logT) })}`
                   : nothing
               }
             </p>`

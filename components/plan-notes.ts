@@ -14,23 +14,23 @@ export function planNotes(plan: PlanAsked | null): TemplateResult {
     <details>
       <summary>${say('What these answers rest on')}</summary>
       <p class="small">
-        ${say('Eggs under the microscope decide, not epg. A lower limit of 90 % takes')} ${usual[0]}
-        ${say('eggs counted before treatment, all animals together, one of 95 % takes')}
-        ${usual[1]}${say(
-          '; and that only if no egg at all is found after. One egg after, and 95 % takes about 150.{it} More animals or more areas give more eggs.',
+        ${say(
+          'Eggs under the microscope decide, not epg. A lower limit of 90 % takes {for90} eggs counted before treatment, all animals together, one of 95 % takes {for95}; and that only if no egg at all is found after. One egg after, and 95 % takes about 150.{own} More animals or more areas give more eggs.',
           {
-            it:
+            for90: usual[0],
+            for95: usual[1],
+            own:
               own === null
                 ? ''
-                : say(' Your threshold of {shortNumber} % takes {eggsNeeded}.', {
-                    shortNumber: shortNumber(own),
-                    eggsNeeded: eggsNeeded(own, CHECK_LEVEL),
+                : say(' Your threshold of {threshold} % takes {eggs}.', {
+                    threshold: shortNumber(own),
+                    eggs: eggsNeeded(own, CHECK_LEVEL),
                   }),
           },
         )}
       </p>
       <p class="small">
-        ${say('No verdict is given where fewer than {fewestShedding} animals had eggs before, or one carried more than {it} % of them. Limits hold {it2} %.', { fewestShedding: VERDICT_RULE.fewestShedding, it: 100 * VERDICT_RULE.largestShare, it2: 100 * CHECK_LEVEL })}
+        ${say('No verdict is given where fewer than {fewestShedding} animals had eggs before, or one carried more than {share} % of them. Limits hold {level} %.', { fewestShedding: VERDICT_RULE.fewestShedding, share: 100 * VERDICT_RULE.largestShare, level: 100 * CHECK_LEVEL })}
       </p>
       <p class="small">
         ${say('The trial herds shed by a gamma law with this mean and k, eggs are counted by chance (Poisson), and the drug takes the same part of the eggs in every animal. Real herds vary more from day to day, so plan with something to spare. The 99 % and the 80 % to start with are our own choice; ask your vet.')}

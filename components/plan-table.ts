@@ -4,7 +4,8 @@ import type { PlanAsked } from '../shared/worker-messages.ts';
 import { animalsNeeded, meanPrecision } from '../src/stats/mean-precision.ts';
 import { figureText } from './figure-text.ts';
 import { ANSWERS, areaWords, shareWords, type PlanOfDrug } from './plan-words.ts';
-import { say } from '../src/text/say.ts';
+import { answerWords } from './code-words.ts';
+import { say, sayParts } from '../src/text/say.ts';
 
 /** One drug's lines: how often each answer would come, the right one first to be seen. */
 export function planTable(
@@ -12,17 +13,18 @@ export function planTable(
   eggsNeeded: number,
   mark: '.' | ',',
 ): TemplateResult {
-  const title = say('A drug that {is}: true reduction {figureText} %', {
-    is,
-    figureText: figureText(efficacy, undefined, mark),
-  });
+  const title = say(
+    'A drug that {is, select, works {works} other {fails}}: true reduction {percent} %',
+    {
+      is,
+      percent: figureText(efficacy, undefined, mark),
+    },
+  );
   return html`
     <div class="scroll" role="region" tabindex="0" aria-label=${title}>
       <table>
         <caption>
-          ${say('{title}. The right answer is', { title })}
-          <b>${rightAnswer}</b
-          >.
+          ${sayParts<TemplateResult>('{title}. The right answer is {answer}.', { title, answer: html`<b>${answerWords(rightAnswer)}</b>` })}
         </caption>
         <thead>
           <tr>
@@ -33,7 +35,9 @@ export function planTable(
             ${ANSWERS.map(
               ({ answer, words }) =>
                 html`<th scope="col" class=${answer === rightAnswer ? 'right' : ''}>
-                  ${answer}<small>${answer === rightAnswer ? 'right: ' : ''}${words}</small>
+                  ${answerWords(answer)}<small
+                    >${answer === rightAnswer ? say('right: {words}', { words }) : words}</small
+                  >
                 </th>`,
             )}
           </tr>

@@ -1,5 +1,6 @@
 import type { PlanAsked, PlannedAnswer, PlannedRow } from '../shared/worker-messages.ts';
 import { rightVerdict } from '../src/simulation/right-verdict.ts';
+import { answerWords } from './code-words.ts';
 import { say } from '../src/text/say.ts';
 
 /** A check is good enough for a plan when it says the right thing this often (common practice, no source). */
@@ -82,20 +83,20 @@ export function planSentence(drugs: readonly PlanOfDrug[]): string {
   if (!works || !fails) return '';
   const [good, bad] = drugs;
   return say(
-    'The least counting that says the right thing of both drugs in {times} of the checks or more: {animals} animals with {areaWords} each. The drug that works is then called {rightAnswer} in {shareWords} of the checks, the one that fails {rightAnswer2} in {shareWords2}.',
+    'The least counting that says the right thing of both drugs in {times} of the checks or more: {animals} animals with {areas} each. The drug that works is then called {good} in {goodShare} of the checks, the one that fails {bad} in {badShare}.',
     {
       times,
       animals: works.animals,
-      areaWords: areaWords(works.areas),
-      rightAnswer: good?.rightAnswer,
-      shareWords: shareWords(works.right),
-      rightAnswer2: bad?.rightAnswer,
-      shareWords2: shareWords(fails.right),
+      areas: areaWords(works.areas),
+      good: answerWords(good?.rightAnswer),
+      goodShare: shareWords(works.right),
+      bad: answerWords(bad?.rightAnswer),
+      badShare: shareWords(fails.right),
     },
   );
 }
 
 /** `1 area`, `2 areas`. */
 export function areaWords(areas: number): string {
-  return areas === 1 ? say('1 area') : say('{areas} areas', { areas });
+  return say('{n, plural, one {# area} other {# areas}}', { n: areas });
 }

@@ -1,6 +1,7 @@
 import * as Plot from '@observablehq/plot';
 import { asPicture, plotStyle } from './plot-style.ts';
 import { areaWords, GOOD_SHARE, type PlanOfDrug } from './plan-words.ts';
+import { answerWords } from './code-words.ts';
 import { say } from '../src/text/say.ts';
 
 export interface PlanChart {
@@ -20,10 +21,10 @@ const SIDE_BY_SIDE = 560;
 export function planPlot(chart: PlanChart, width: number): SVGSVGElement | HTMLElement {
   const { drugs } = chart;
   const panel = (drug: PlanOfDrug): string =>
-    say('the drug that {is}, {efficacy} %: called {rightAnswer}', {
+    say('the drug that {is, select, works {works} other {fails}}, {percent} %: called {answer}', {
       is: drug.is,
-      efficacy: drug.efficacy,
-      rightAnswer: drug.rightAnswer,
+      percent: drug.efficacy,
+      answer: answerWords(drug.rightAnswer),
     });
   const points = drugs.flatMap((drug) =>
     drug.lines.map((line) => ({ ...line, panel: panel(drug), of: areaWords(line.areas) })),
@@ -56,7 +57,7 @@ export function planPlot(chart: PlanChart, width: number): SVGSVGElement | HTMLE
         color: 'var(--soft)',
       }),
       Plot.axisX({
-        label: 'animals',
+        label: say('animals'),
         labelAnchor: 'center',
         labelArrow: 'none',
         ticks: 5,
@@ -88,10 +89,10 @@ export function planPlot(chart: PlanChart, width: number): SVGSVGElement | HTMLE
         stroke: 'var(--accent)',
         strokeWidth: 1.5,
         title: ({ animals, of, right }: { animals: number; of: string; right: number }) =>
-          say('{animals} animals, {of}: {round} %', {
+          say('{animals} animals, {areas}: {percent} %', {
             animals,
-            of,
-            round: Math.round(100 * right),
+            areas: of,
+            percent: Math.round(100 * right),
           }),
       }),
       Plot.text(

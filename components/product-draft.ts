@@ -114,7 +114,10 @@ function readWithdrawal(
   mark: DecimalMark,
 ): Withdrawal | string {
   if (kind === 'not stated' || kind === 'not permitted') return { kind };
-  if (text === '') return say('Type the {kind} of the label, or choose not stated.', { kind });
+  if (text === '')
+    return kind === 'days'
+      ? say('Type the days of the label, or choose not stated.')
+      : say('Type the hours of the label, or choose not stated.');
   const value = parseNumber(text, mark);
   if (isFault(value)) return value.sentence;
   const withdrawal: Withdrawal = kind === 'days' ? { kind, days: value } : { kind, hours: value };
@@ -125,15 +128,15 @@ function readWithdrawal(
 export function doseLine(product: Product): string {
   const { labelMl, labelPer, labelUnit = 'kg', mgPerKg, mgPerMl } = product;
   if (labelMl !== undefined && labelPer !== undefined)
-    return say('{shortNumber} mL per {shortNumber2} {labelUnit}', {
-      shortNumber: shortNumber(labelMl, 4),
-      shortNumber2: shortNumber(labelPer, 4),
-      labelUnit,
+    return say('{ml} mL per {weight} {unit}', {
+      ml: shortNumber(labelMl, 4),
+      weight: shortNumber(labelPer, 4),
+      unit: labelUnit,
     });
   if (mgPerKg !== undefined && mgPerMl !== undefined)
-    return say('{shortNumber} mg per kg of {shortNumber2} mg/mL', {
-      shortNumber: shortNumber(mgPerKg, 4),
-      shortNumber2: shortNumber(mgPerMl, 4),
+    return say('{dose} mg per kg of {strength} mg/mL', {
+      dose: shortNumber(mgPerKg, 4),
+      strength: shortNumber(mgPerMl, 4),
     });
   return '';
 }
@@ -142,5 +145,17 @@ export function doseLine(product: Product): string {
 export function withdrawalWords(withdrawal: Withdrawal | undefined): string {
   if (withdrawal?.kind === 'days') return say('{days} days', { days: withdrawal.days });
   if (withdrawal?.kind === 'hours') return say('{hours} hours', { hours: withdrawal.hours });
-  return withdrawal?.kind ?? say('not stated');
+  return withdrawalKind(withdrawal?.kind ?? 'not stated');
 }
+
+/** How a withdrawal is given, in the language spoken. */
+export function withdrawalKind(kind: Withdrawal['kind']): string {
+  return kinds[kind];
+}
+
+const kinds: Readonly<Record<Withdrawal['kind'], string>> = {
+  'not stated': say('not stated'),
+  'not permitted': say('not permitted'),
+  days: say('days'),
+  hours: say('hours'),
+};

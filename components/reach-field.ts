@@ -21,8 +21,8 @@ export function reachField(
   const day = openDay === null ? undefined : dayOf(notebook, openDay);
   if (!day) return nothing;
   const words: Readonly<Record<Reach, string>> = {
-    'from this day on': say('from {dayWords} on', { dayWords: dayWords(day) }),
-    'only this day': say('only {dayWords}', { dayWords: dayWords(day) }),
+    'from this day on': say('from {day} on', { day: dayWords(day) }),
+    'only this day': say('only {day}', { day: dayWords(day) }),
     'every day': say('every day, past ones too'),
   };
   return html`

@@ -1,10 +1,9 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
-import type { Notebook } from '../shared/notebook.ts';
+import type { Decision, Notebook } from '../shared/notebook.ts';
 import { groupOn } from '../src/notebook/present.ts';
 import { aboutOf, animalOf } from '../src/notebook/read.ts';
 import { CLEAR_DATE_CAUTIONS } from '../src/treating/cautions.ts';
 import { productName } from '../src/treating/product.ts';
-import { counted } from '../src/treating/short-number.ts';
 import { AfterPaint } from './after-paint.ts';
 import {
   animalHistory,
@@ -18,6 +17,8 @@ import { theme } from './theme.ts';
 import { epgWords, valueWords } from './treatment-row.ts';
 import './sd-sheet.ts';
 import type { SdSheet } from './sd-sheet.ts';
+import { dateWords } from '../src/text/date-words.ts';
+import { isDate } from '../src/text/date.ts';
 import { say } from '../src/text/say.ts';
 
 /** What is kept of one animal, as a dialog: its counts by day, what it was given, and what was decided. */
@@ -99,7 +100,7 @@ export class SdAnimalHistory extends LitElement {
     const after =
       daysAfter === undefined
         ? ''
-        : say(', {counted} after treatment', { counted: counted(daysAfter, 'day') });
+        : say(', {n, plural, one {# day} other {# days}} after treatment', { n: daysAfter });
     return html`
       <li>
         <span>${dayWords({ date: day.date, ...(day.label ? { label: day.label } : {}) })}</span>
@@ -108,13 +109,7 @@ export class SdAnimalHistory extends LitElement {
           <p class="small soft">
             ${day.typed.map(([label, text]) => `${label} ${text}`).join(', ')}
           </p>
-          ${
-            decision
-              ? html`<p class="small">
-                  ${say('Decided: {it}{it2}. Decided on {valueWords}.', { it: decision.treat ? 'treat' : say('leave untreated'), it2: decision.reason === '' ? say(', no reason given') : ` (${decision.reason})`, valueWords: valueWords(notebook, decision.values) })}
-                </p>`
-              : nothing
-          }
+          ${decision ? html`<p class="small">${decisionWords(notebook, decision)}</p>` : nothing}
         </div>
       </li>
     `;
@@ -130,10 +125,10 @@ export class SdAnimalHistory extends LitElement {
     const facts = [
       doseMl === undefined
         ? say('no dose noted')
-        : say('{figureText} mL', { figureText: figureText(doseMl, undefined, mark) }),
+        : say('{ml} mL', { ml: figureText(doseMl, undefined, mark) }),
       weightKg === undefined
         ? ''
-        : say('for {figureText} kg', { figureText: figureText(weightKg, undefined, mark) }),
+        : say('for {weight} kg', { weight: figureText(weightKg, undefined, mark) }),
       route ?? '',
       by ? say('by {by}', { by }) : '',
       vet ? say('by the dose of {vet}', { vet }) : '',
@@ -141,7 +136,7 @@ export class SdAnimalHistory extends LitElement {
     ];
     const clear = (text: string | undefined): string => {
       const words = text ?? say('no clear date, ask your vet');
-      return /^\d/.test(words) ? say('clear {words}', { words }) : words;
+      return isDate(words) ? say('clear {date}', { date: dateWords(words) }) : words;
     };
     return html`
       <li class="given">
@@ -150,7 +145,7 @@ export class SdAnimalHistory extends LitElement {
           <p><b>${productName(notebook, product)}</b></p>
           <p class="small">${facts.filter(Boolean).join(', ')}</p>
           <p class="small soft">
-            ${say('Meat {clear}; milk {clear2}.', { clear: clear(meatClear), clear2: clear(milkClear) })}
+            ${say('Meat {meat}; milk {milk}.', { meat: clear(meatClear), milk: clear(milkClear) })}
           </p>
         </div>
       </li>
@@ -199,6 +194,17 @@ export class SdAnimalHistory extends LitElement {
       </sd-sheet>
     `;
   }
+}
+
+function decisionWords(notebook: Notebook, { treat, reason, values }: Decision): string {
+  const filling = { reason, values: valueWords(notebook, values) };
+  if (reason === '')
+    return treat
+      ? say('Decided: treat, no reason given. Decided on {values}.', filling)
+      : say('Decided: leave untreated, no reason given. Decided on {values}.', filling);
+  return treat
+    ? say('Decided: treat ({reason}). Decided on {values}.', filling)
+    : say('Decided: leave untreated ({reason}). Decided on {values}.', filling);
 }
 
 customElements.define('sd-animal-history', SdAnimalHistory);

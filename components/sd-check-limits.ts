@@ -146,8 +146,8 @@ export class SdCheckLimits extends LitElement {
     const day = dayOf(notebook, this.day);
     const words = day ? dayWords(day) : this.day;
     const reachWords: Readonly<Record<Reach, string>> = {
-      'from this day on': say('from {words} on', { words }),
-      'only this day': say('only {words}', { words }),
+      'from this day on': say('from {day} on', { day: words }),
+      'only this day': say('only {day}', { day: words }),
       'every day': say('every day, past ones too'),
     };
     return html`

@@ -23,6 +23,7 @@ import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
 import { theme } from './theme.ts';
 import { weightWords } from './treatment-row.ts';
+import { dateWords } from '../src/text/date-words.ts';
 import { say } from '../src/text/say.ts';
 
 /**
@@ -159,11 +160,14 @@ export class SdDoseRound extends LitElement {
       return;
     }
     const count = round.doses.length;
-    const words = say('{it} written to the log, {productName}, {date}.', {
-      it: count === 1 ? say('1 animal') : say('{count} animals', { count }),
-      productName: productName(notebook, product),
-      date: this.date,
-    });
+    const words = say(
+      '{n, plural, one {# animal} other {# animals}} written to the log, {product}, {date}.',
+      {
+        n: count,
+        product: productName(notebook, product),
+        date: this.date,
+      },
+    );
     this.typed = new Map();
     this.isAnswered = false;
     this.fault = '';
@@ -229,7 +233,7 @@ export class SdDoseRound extends LitElement {
         ml === null || !heaviest
           ? nothing
           : html`<p class="small">
-              ${say('For all: {sum}, by the heaviest, {tag}. {it}', { sum: band.sum, tag: heaviest.tag, it: lightest ? lightestSentence(lightest, ml) : '' })}
+              ${say('For all: {sum}, by the heaviest, {tag}. {lightest}', { sum: band.sum, tag: heaviest.tag, lightest: lightest ? lightestSentence(lightest, ml) : '' })}
             </p>`
       }
     `;
@@ -253,7 +257,7 @@ export class SdDoseRound extends LitElement {
     const asLabel = route || productOf(notebook, product)?.route;
     return html`
       <p class="paper">
-        ${[productName(notebook, product), asLabel, this.date].filter(Boolean).join(', ')}
+        ${[productName(notebook, product), asLabel, dateWords(this.date)].filter(Boolean).join(', ')}
       </p>
       ${this.renderBand(round)}
       ${stopsOfAll(round).map((stop) => html`<p class="small fault">${stop}</p>`)}
@@ -277,7 +281,7 @@ export class SdDoseRound extends LitElement {
                     this.fault = '';
                   }}
                 />
-                ${say('I have looked at {it}', { it: questions.length === 1 ? 'it' : say('all {n}', { n: questions.length }) })}
+                ${say('I have looked at {n, plural, =1 {it} other {all #}}', { n: questions.length })}
               </label>
             </div>`
           : nothing
@@ -285,7 +289,7 @@ export class SdDoseRound extends LitElement {
       ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
       <div class="actions">
         <button class="main" @click=${() => this.write(round)}>
-          ${say('Write {it} to the log', { it: doses.length === 1 ? say('1 treatment') : say('{n} treatments', { n: doses.length }) })}
+          ${say('Write {n, plural, one {# treatment} other {# treatments}} to the log', { n: doses.length })}
         </button>
       </div>
       <div class="cautions">
@@ -311,10 +315,12 @@ export class SdDoseRound extends LitElement {
     const head =
       this.animals.length === 0
         ? say('Tick the animals you decide to treat; their doses and the log follow here.')
-        : say('{n} ticked and not yet in the log{it}.', {
-            n: waiting.length,
-            it: logged > 0 ? say(', {logged} already in it', { logged }) : '',
-          });
+        : logged > 0
+          ? say('{n} ticked and not yet in the log, {logged} already in it.', {
+              n: waiting.length,
+              logged,
+            })
+          : say('{n} ticked and not yet in the log.', { n: waiting.length });
     if (waiting.length === 0)
       return html`<h3 tabindex="-1">${say('Doses')}</h3>
         <p class="small soft">${head}</p>

@@ -164,7 +164,7 @@ export class SdPaperCounts extends LitElement {
     );
     return html`
       <p>
-        <b>${say('Counts, {it}', { it: day ? dayWords(day) : '' })}</b>
+        <b>${say('Counts, {day}', { day: day ? dayWords(day) : '' })}</b>
         ${say('· {counted} counted of {present} present', { counted, present })}
       </p>
       ${inBlocks(columns).map((block) => this.renderBlock(model, block))}

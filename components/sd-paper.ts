@@ -126,8 +126,8 @@ export class SdPaper extends LitElement {
       }
     } catch (error) {
       if (signal.aborted) return;
-      this.trouble = say('The sheet could not be made: {it}', {
-        it: error instanceof Error ? error.message : String(error),
+      this.trouble = say('The sheet could not be made: {reason}', {
+        reason: error instanceof Error ? error.message : String(error),
       });
     }
   }
@@ -241,7 +241,7 @@ export class SdPaper extends LitElement {
         <div
           class="sheet"
           role="region"
-          aria-label=${say('What will be printed{it}', { it: day ? `, ${dayWords(day)}` : '' })}
+          aria-label=${day ? say('What will be printed, {day}', { day: dayWords(day) }) : say('What will be printed')}
         >
           ${this.renderSheet(session)}
         </div>

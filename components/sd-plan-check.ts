@@ -109,8 +109,8 @@ export class SdPlanCheck extends LitElement {
     if (!session || !block) return;
     const { [field]: _, ...others } = block.choices ?? {};
     const choices = text === null ? others : { ...others, [field]: text };
-    const label = say('{toLowerCase} of the plan', {
-      toLowerCase: FIELD_WORDS[field].label.toLowerCase(),
+    const label = say('{field} of the plan', {
+      field: FIELD_WORDS[field].label.toLowerCase(),
     });
     await session.dispatch(changeBlock(block.id, { choices }, label));
     this.requestUpdate();
@@ -175,8 +175,8 @@ export class SdPlanCheck extends LitElement {
               ? html`<button
                   type="button"
                   class="quiet back"
-                  aria-label=${say('{label}: back to {it}', { label, it: start.texts[field] })}
-                  title=${say('Back to {it}', { it: start.texts[field] })}
+                  aria-label=${say('{label}: back to {value}', { label, value: start.texts[field] })}
+                  title=${say('Back to {value}', { value: start.texts[field] })}
                   @click=${() => this.keep(field, null)}
                 >
                   ${say('Back')}
@@ -200,7 +200,7 @@ export class SdPlanCheck extends LitElement {
         <button type="button" @click=${() => this.worker.stop()}>${say('Stop')}</button>
         <progress aria-label=${say('Checks tried')} .value=${done} max=${runs}></progress>
         <span class="small soft">
-          ${say('{figureText} of {figureText2} checks tried', { figureText: figureText(done, 0, '.'), figureText2: figureText(runs, 0, '.') })}
+          ${say('{done} of {all} checks tried', { done: figureText(done, 0, '.'), all: figureText(runs, 0, '.') })}
         </span>
       </div>`;
     }

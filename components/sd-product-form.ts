@@ -14,6 +14,7 @@ import {
   type ProductDraft,
   type TextField,
   type WithdrawalField,
+  withdrawalKind,
 } from './product-draft.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
@@ -225,7 +226,8 @@ export class SdProductForm extends LitElement {
             set({ kind: (event.target as HTMLSelectElement).value as typeof kind })}
         >
           ${(['not stated', 'days', 'hours', 'not permitted'] as const).map(
-            (one) => html`<option value=${one} ?selected=${one === kind}>${one}</option>`,
+            (one) =>
+              html`<option value=${one} ?selected=${one === kind}>${withdrawalKind(one)}</option>`,
           )}
         </select>
         <input
@@ -290,7 +292,7 @@ export class SdProductForm extends LitElement {
       <div class="field">
         <span>${say('Species the label names')}</span>
         <div class="ticks">
-          ${this.speciesTick('sheep', 'sheep')} ${this.speciesTick('goat', 'goats')}
+          ${this.speciesTick('sheep', say('sheep'))} ${this.speciesTick('goat', say('goats'))}
         </div>
       </div>
       <div class="row">
@@ -313,8 +315,8 @@ export class SdProductForm extends LitElement {
         ${this.field(
           'afterDays',
           say('Counts marked "after treatment", days'),
-          say('{SUGGESTEDAFTERDAYS} to start with: counts stay low for about three weeks', {
-            SUGGESTEDAFTERDAYS: SUGGESTED_AFTER_DAYS,
+          say('{days} to start with: counts stay low for about three weeks', {
+            days: SUGGESTED_AFTER_DAYS,
           }),
           true,
         )}

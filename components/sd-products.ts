@@ -147,7 +147,9 @@ export class SdProducts extends LitElement {
   }
 
   private renderFacts(product: Product): TemplateResult {
-    const species = (product.species ?? []).map((one) => (one === 'goat' ? 'goats' : one));
+    const species = (product.species ?? []).map((one) =>
+      one === 'goat' ? say('goats') : say('sheep'),
+    );
     const facts = [
       doseLine(product),
       wordList(species),
@@ -160,29 +162,24 @@ export class SdProducts extends LitElement {
     const vet =
       vetName === '' || vetMl === undefined
         ? ''
-        : say('{vetName} set {vetMl} mL {it}; meat {withdrawalWords}, milk {withdrawalWords2}.', {
-            vetName,
-            vetMl,
-            it:
-              vetPerKg === undefined
-                ? say('for each animal')
-                : say('per {vetPerKg} kg', { vetPerKg }),
-            withdrawalWords: withdrawalWords(product.vetMeat),
-            withdrawalWords2: withdrawalWords(product.vetMilk),
+        : vetSentence({
+            name: vetName,
+            ml: vetMl,
+            kg: vetPerKg,
+            meat: withdrawalWords(product.vetMeat),
+            milk: withdrawalWords(product.vetMilk),
           });
     return html`
       <p class="small">${facts.filter(Boolean).join(' · ')}</p>
       <p class="small soft">
-        ${say('Meat: {withdrawalWords} · milk: {withdrawalWords2}{it}', {
-          withdrawalWords: withdrawalWords(product.meat),
-          withdrawalWords2: withdrawalWords(product.milk),
-          it:
-            product.afterDays === undefined
-              ? ''
-              : say(' · counts marked after treatment for {afterDays} days', {
-                  afterDays: product.afterDays,
-                }),
-        })}
+        ${say('Meat: {meat} · milk: {milk}', {
+          meat: withdrawalWords(product.meat),
+          milk: withdrawalWords(product.milk),
+        })}${
+          product.afterDays === undefined
+            ? nothing
+            : say(' · counts marked after treatment for {days} days', { days: product.afterDays })
+        }
       </p>
       ${vet === '' ? nothing : html`<p class="small">${vet}</p>`}
     `;
@@ -266,6 +263,14 @@ export class SdProducts extends LitElement {
       <div class="cautions">${DOSE_CAUTIONS.map((words) => html`<p>${words}</p>`)}</div>
     `;
   }
+}
+
+function vetSentence(
+  set: Readonly<Record<'name' | 'meat' | 'milk', string>> & { ml: number; kg: number | undefined },
+): string {
+  return set.kg === undefined
+    ? say('{name} set {ml} mL for each animal; meat {meat}, milk {milk}.', set)
+    : say('{name} set {ml} mL per {kg} kg; meat {meat}, milk {milk}.', set);
 }
 
 customElements.define('sd-products', SdProducts);

@@ -113,10 +113,10 @@ export class SdSeasonTrend extends LitElement {
     const point = (of: SeasonMean, epg: number, about: string): SeasonPlotPoint => ({
       date: of.date,
       epg,
-      words: say('{about}, {dayWords}: {figureText} epg', {
+      words: say('{about}, {day}: {epg} epg', {
         about,
-        dayWords: dayWords(of, 'long', year),
-        figureText: figureText(epg, 0, this.mark),
+        day: dayWords(of, 'long', year),
+        epg: figureText(epg, 0, this.mark),
       }),
     });
     return {
@@ -159,7 +159,7 @@ export class SdSeasonTrend extends LitElement {
                 ${groups.map(({ means }) =>
                   this.renderMean(means.find(({ day }) => day === row.day)),
                 )}
-                ${this.renderFigure(row.afterMean, say('{afterCounted} counted', { afterCounted: row.afterCounted }))}
+                ${this.renderFigure(row.afterMean, say('{n} counted', { n: row.afterCounted }))}
               </tr>`,
           )}
         </tbody>
@@ -183,7 +183,9 @@ export class SdSeasonTrend extends LitElement {
   private renderFigure(mean: number | null, under: string, isAtLeast = false): TemplateResult {
     if (mean === null) return html`<td>–</td>`;
     return html`<td>
-      ${isAtLeast ? say('at least ') : ''}${figureText(mean, 0, this.mark)}<small>${under}</small>
+      ${isAtLeast ? say('at least {epg}', { epg: figureText(mean, 0, this.mark) }) : figureText(mean, 0, this.mark)}<small
+        >${under}</small
+      >
     </td>`;
   }
 

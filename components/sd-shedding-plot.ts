@@ -192,7 +192,7 @@ export class SdSheddingPlot extends LitElement {
       ${
         bars.length > MOST_ROWS
           ? html`<p class="small soft">
-              ${say('The first {MOSTROWS} of {n}; the rest shed {figureText} % of the eggs.', { MOSTROWS: MOST_ROWS, n: bars.length, figureText: figureText(100 - (bars[MOST_ROWS - 1]?.to ?? 100), 1, this.mark) })}
+              ${say('The first {most} of {n}; the rest shed {percent} % of the eggs.', { most: MOST_ROWS, n: bars.length, figureText: figureText(100 - (bars[MOST_ROWS - 1]?.to ?? 100), 1, this.mark) })}
             </p>`
           : nothing
       }
@@ -209,7 +209,9 @@ export class SdSheddingPlot extends LitElement {
       <div class="chart">${this.chart}</div>
       ${this.trouble === '' ? nothing : html`<p class="fault" role="alert">${this.trouble}</p>`}
       <details .open=${this.isOpen} @toggle=${this.onToggle}>
-        <summary>${say('As a table{it}', { it: day ? `, ${dayWords(day)}` : '' })}</summary>
+        <summary>
+          ${day ? say('As a table, {day}', { day: dayWords(day) }) : say('As a table')}
+        </summary>
         ${this.isOpen ? this.renderTable(of) : nothing}
       </details>
     `;

@@ -156,10 +156,13 @@ export class SdTreatmentList extends LitElement {
       <h3>${label}: ${entries.length}</h3>
       ${this.renderRows(part, rows, label, parts)}
       ${lacks.map(({ lack, entries: alike }) => {
-        const words = isBelow ? say('not looked at') : 'missing';
+        const lacking = lack.join(', ');
+        const words = isBelow
+          ? say('not looked at: {lacking}. ', { lacking })
+          : say('missing: {lacking}. ', { lacking });
         const none = isBelow ? '' : say('not judged. ');
         return html`<p class="group">
-          <span class="soft">${lack.length > 0 ? `${words}: ${lack.join(', ')}. ` : none}</span>
+          <span class="soft">${lack.length > 0 ? words : none}</span>
           ${names(alike)}
         </p>`;
       })}
@@ -182,7 +185,7 @@ export class SdTreatmentList extends LitElement {
         ${shown ? `${dayWords(shown)} · ` : ''}<b
           >${say('{n} over your criteria', { n: list.over.length })}</b
         >
-        ${say('· {n} below · {n2} not enough known · {counted} counted, {judged} judged, {present} present{ticked}', { n: list.below.length, n2: list.notEnoughKnown.length, counted: list.counted, judged: list.judged, present: list.present, ticked })}
+        ${say('· {below} below · {unknown} not enough known · {counted} counted, {judged} judged, {present} present{ticked}', { below: list.below.length, unknown: list.notEnoughKnown.length, counted: list.counted, judged: list.judged, present: list.present, ticked })}
       </p>
       ${list.alarm.rings ? html`<p class="pale">${list.alarm.sentence}</p>` : nothing}
     `;

@@ -17,6 +17,7 @@ import { theme } from './theme.ts';
 import './sd-follow-ups.ts';
 import './sd-log-writer.ts';
 import './sd-treatment-line.ts';
+import { dateWords } from '../src/text/date-words.ts';
 import { say } from '../src/text/say.ts';
 
 /** Lines shown before "Show all". */
@@ -89,9 +90,8 @@ export class SdTreatmentLog extends LitElement {
     const { id, doseMl, weightKg, animal = '', vet } = treatment;
     const number = (value: number): string => figureText(value, undefined, mark);
     const dose =
-      doseMl === undefined ? say('no dose noted') : say('{doseMl} mL', { doseMl: number(doseMl) });
-    const kg =
-      weightKg === undefined ? '' : say(' ({weightKg} kg)', { weightKg: number(weightKg) });
+      doseMl === undefined ? say('no dose noted') : say('{ml} mL', { ml: number(doseMl) });
+    const kg = weightKg === undefined ? '' : say(' ({weight} kg)', { weight: number(weightKg) });
     const isEditing = this.editing === id;
     return html`
       <li>
@@ -109,7 +109,7 @@ export class SdTreatmentLog extends LitElement {
             class="quiet change"
             data-change=${id}
             aria-expanded=${isEditing ? 'true' : 'false'}
-            aria-label=${say('Change the treatment of {tag} on {date}', { tag, date: treatment.date })}
+            aria-label=${say('Change the treatment of {tag} on {date}', { tag, date: dateWords(treatment.date ?? '') })}
             @click=${() => {
               this.editing = isEditing ? '' : id;
               this.said = [];
@@ -164,7 +164,7 @@ export class SdTreatmentLog extends LitElement {
     const groups = notClearOn(notebook, today);
     if (groups.length === 0) return nothing;
     return html`
-      <h3>${say('Not clear on {dayWords}', { dayWords: dayWords({ date: today }) })}</h3>
+      <h3>${say('Not clear on {day}', { day: dayWords({ date: today }) })}</h3>
       <ul aria-label=${say('Not clear')}>
         ${groups.map(
           ({ sentence, tags }) =>
@@ -257,10 +257,10 @@ export class SdTreatmentLog extends LitElement {
 function clearWords(meat: Clear, milk: Clear): string {
   if (meat.kind === 'ask' && milk.kind === 'ask') return say('no clear date, ask your vet');
   const word = (clear: Clear): string => {
-    if (clear.kind === 'date') return say('clear {date}', { date: clear.date });
+    if (clear.kind === 'date') return say('clear {date}', { date: dateWords(clear.date) });
     return clear.kind === 'ask' ? say('no clear date, ask your vet') : say('not permitted');
   };
-  return say('meat {word}; milk {word2}', { word: word(meat), word2: word(milk) });
+  return say('meat {meat}; milk {milk}', { meat: word(meat), milk: word(milk) });
 }
 
 customElements.define('sd-treatment-log', SdTreatmentLog);

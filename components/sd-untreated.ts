@@ -20,6 +20,7 @@ import {
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import { deciding } from './treatment-list.ts';
+import { animalWord } from './animal-words.ts';
 import { say } from '../src/text/say.ts';
 
 /** How many more than needed are proposed, so that there is a choice. */
@@ -209,7 +210,7 @@ export class SdUntreated extends LitElement {
         shares.length > 1
           ? this.renderShare(
               wholeHerdShare(notebook, day, list, basis),
-              say('the whole {herdWord}', { herdWord: this.about.value?.herdWord ?? 'herd' }),
+              say('the whole {herd}', { herd: animalWord(this.about.value?.herdWord ?? 'herd') }),
             )
           : nothing
       }

@@ -14,7 +14,7 @@ export function groupWords({ group }: Pick<SeasonGroup, 'group'>): string {
 export function seasonSentence(line: SeasonGroup, mark: Mark): string {
   const counted = line.means.filter(({ mean }) => mean !== null);
   if (counted.length === 0)
-    return say('{groupWords}: no ordinary counts yet.', { groupWords: groupWords(line) });
+    return say('{group}: no ordinary counts yet.', { group: groupWords(line) });
   const year = counted[0]?.date.slice(0, 4);
   const parts = counted.map((point) => pointWords(point, year, mark));
   return `${groupWords(line)}: ${parts.join(', ')}.`;
@@ -25,16 +25,18 @@ function pointWords(point: SeasonMean, year: string | undefined, mark: Mark): st
     point.tooMany === 0
       ? ''
       : say(', {tooMany} too many to count left out', { tooMany: point.tooMany });
-  const atLeast = point.tooMany === 0 ? '' : say('at least ');
   const epg = figureText(point.mean ?? NaN, 0, mark);
-  return say('{atLeast}{epg} epg on {dayWords} ({counted} of {present} counted{left})', {
-    atLeast,
-    epg,
-    dayWords: dayWords(point, 'long', year),
-    counted: point.counted,
-    present: point.present,
-    left,
-  });
+  return say(
+    '{bound, select, least {at least {epg} epg} other {{epg} epg}} on {day} ({counted} of {present} counted{left})',
+    {
+      bound: point.tooMany === 0 ? 'none' : 'least',
+      epg,
+      day: dayWords(point, 'long', year),
+      counted: point.counted,
+      present: point.present,
+      left,
+    },
+  );
 }
 
 /** `All animals: 210 epg on 3 May, 480 epg on 19 July.` The first and the newest day of a line. */
@@ -43,22 +45,21 @@ export function seasonHeadline(line: SeasonGroup, mark: Mark): string {
   const [first, last] = [counted[0], counted.at(-1)];
   if (!first || !last) return say('No counts in this season yet.');
   const said = (point: SeasonMean): string =>
-    say('{it}{figureText} epg on {dayWords}', {
-      it: point.tooMany > 0 ? say('at least ') : '',
-      figureText: figureText(point.mean ?? NaN, 0, mark),
-      dayWords: dayWords(point, 'long', first.date.slice(0, 4)),
+    say('{bound, select, least {at least {epg} epg} other {{epg} epg}} on {day}', {
+      bound: point.tooMany > 0 ? 'least' : 'none',
+      epg: figureText(point.mean ?? NaN, 0, mark),
+      day: dayWords(point, 'long', first.date.slice(0, 4)),
     });
   const days = counted.length === 1 ? said(first) : `${said(first)}, ${said(last)}`;
-  return say('Mean of {groupWords}: {days}.', { groupWords: groupWords(line), days });
+  return say('Mean of {group}: {days}.', { group: groupWords(line), days });
 }
 
 /** What the lines leave out; empty when nothing is. */
 export function apartSentence(all: SeasonGroup): string {
   const apart = all.means.reduce((sum, { afterCounted }) => sum + afterCounted, 0);
   if (apart === 0) return '';
-  const counts = apart === 1 ? say('1 count') : say('{apart} counts', { apart });
   return say(
-    '{counts} soon after a treatment left out of the lines and the ranking, drawn apart (◇).',
-    { counts },
+    '{n, plural, one {# count} other {# counts}} soon after a treatment left out of the lines and the ranking, drawn apart (◇).',
+    { n: apart },
   );
 }

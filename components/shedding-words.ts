@@ -24,13 +24,14 @@ export interface Shedding {
 /** `5 of 19 animals shed 80 % of the eggs.` */
 export function shedderWords({ reached, share }: Pick<Shedding, 'reached' | 'share'>): string {
   const { animals, counted } = reached;
-  const verb = animals === 1 ? 'sheds' : 'shed';
-  return say('{animals} of {counted} animals {verb} {round} % of the eggs.', {
-    animals,
-    counted,
-    verb,
-    round: Math.round(share * 100),
-  });
+  return say(
+    '{animals} of {counted} animals {animals, plural, one {sheds} other {shed}} {percent} % of the eggs.',
+    {
+      animals,
+      counted,
+      percent: Math.round(share * 100),
+    },
+  );
 }
 
 /** Beside it, what luck alone would show; empty where that cannot be worked out. */

@@ -72,10 +72,7 @@ function leftOut(session: Session, day: string, { tooMany }: HerdLists): readonl
     const epg = bound?.epg ?? null;
     return {
       tag,
-      bound:
-        epg === null
-          ? ''
-          : say('at least {figureText} epg', { figureText: figureText(epg, 0, mark) }),
+      bound: epg === null ? '' : say('at least {epg} epg', { epg: figureText(epg, 0, mark) }),
     };
   });
 }

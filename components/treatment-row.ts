@@ -7,6 +7,7 @@ import { isAgainstList } from '../src/treating/decision.ts';
 import type { ListEntry } from '../src/treating/treatment-list.ts';
 import type { BoundEpg } from './bound-epg.ts';
 import { figureText } from './figure-text.ts';
+import { boundWords } from './code-words.ts';
 import { say } from '../src/text/say.ts';
 
 /** What a row of the treatment list is shown with, and what can be done to it. */
@@ -78,7 +79,7 @@ export function whyWords(entry: ListEntry, { bounds, about }: RowParts): string 
   const open =
     outcome.kind === 'below'
       ? outcome.notLooked.length > 0 &&
-        say('not looked at: {notLooked}', { notLooked: outcome.notLooked.join(', ') })
+        say('not looked at: {lacking}', { lacking: outcome.notLooked.join(', ') })
       : outcome.lacking.length > 0
         ? say('missing: {lacking}', { lacking: outcome.lacking.join(', ') })
         : say('not judged');
@@ -91,13 +92,13 @@ export function epgWords(
   bound: BoundEpg | undefined,
   { decimalMark = '.' }: About,
 ): string {
-  if (epg !== null) return say('{figureText} epg', { figureText: figureText(epg, 0, decimalMark) });
+  if (epg !== null) return say('{epg} epg', { epg: figureText(epg, 0, decimalMark) });
   if (!bound || bound.is === 'too many') return '';
   return bound.epg === null
-    ? bound.is
-    : say('{is} {figureText} epg', {
-        is: bound.is,
-        figureText: figureText(bound.epg, 0, decimalMark),
+    ? boundWords(bound)
+    : say('{bound} {epg} epg', {
+        bound: boundWords(bound),
+        epg: figureText(bound.epg, 0, decimalMark),
       });
 }
 
@@ -105,9 +106,8 @@ export function epgWords(
 export function weightWords(kg: number | null, about: About): string {
   if (kg === null) return say('no weight');
   const mark = about.decimalMark ?? '.';
-  if (about.weightUnit === 'lb')
-    return say('{figureText} lb', { figureText: figureText(kg / kgPerLb, 0, mark) });
-  return say('{figureText} kg', { figureText: figureText(kg, undefined, mark) });
+  if (about.weightUnit === 'lb') return `${figureText(kg / kgPerLb, 0, mark)} lb`;
+  return `${figureText(kg, undefined, mark)} kg`;
 }
 
 function notes({ cautions, notClear }: ListEntry): readonly string[] {
@@ -159,9 +159,7 @@ function decidedOn({ decision, epg, sentence }: ListEntry, notebook: Notebook): 
 export function valueWords(notebook: Notebook, values: Readonly<Record<string, unknown>>): string {
   const { epg } = values;
   const parts = [
-    typeof epg === 'number'
-      ? say('{Number} epg', { Number: Number(epg.toFixed(0)) })
-      : say('no count'),
+    typeof epg === 'number' ? say('{epg} epg', { epg: Number(epg.toFixed(0)) }) : say('no count'),
   ];
   for (const { key, label, kind, about } of columnsOf(notebook)) {
     const value = values[key];
