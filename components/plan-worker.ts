@@ -1,5 +1,6 @@
 import { fault, type Fault } from '../shared/value.ts';
 import type { PlanAsked, PlanStand, WorkerMessage } from '../shared/worker-messages.ts';
+import { planFault } from '../src/simulation/try-plan.ts';
 import { say } from '../src/text/say.ts';
 
 /** How a plan ended: every line complete, or left off with the lines complete so far. */
@@ -36,11 +37,17 @@ export class PlanWorker {
     return this.running !== null;
   }
 
-  /** Tries a plan out; one still under way ends as stopped. A fault says what to change, or that the worker failed. */
+  /**
+   * Tries a plan out; one still under way ends as stopped. A fault says what to change, or that the worker
+   * failed. A plan that makes no check is refused here, before it is sent: the worker speaks English only.
+   */
   try(plan: PlanAsked, onProgress: (stand: PlanStand) => void): Promise<PlanEnd | Fault> {
+    const wrong = planFault(plan);
+    if (wrong) this.stop();
+    this.leaveOff();
+    if (wrong) return Promise.resolve(wrong);
     this.latest += 1;
     const id = this.latest;
-    this.leaveOff();
     return new Promise((end) => {
       this.running = { id, onProgress, end };
       this.post({ kind: 'try plan', id, plan });

@@ -23,28 +23,52 @@ export function checkTemplate(template: Template): Fault | null {
   });
   const sound = validate(started);
   if (isFault(sound))
-    return fault('bad-template', say('In this template, {sentence}', { sentence: sound.sentence }));
+    return wrong(say('In this template, {sentence}', { sentence: sound.sentence }));
   const { notebook, day } = withDay(started);
   for (const { kind, key, label, formula } of template.columns) {
     if (kind === 'formula' && (formula ?? '') === '')
-      return wrong(say('the column “{label}” ({key})', { label, key }), say('has no formula.'));
+      return wrong(
+        say('In this template, the column “{label}” ({key}) has no formula.', { label, key }),
+      );
     if (kind !== 'formula' && formula !== undefined && formula !== '')
       return wrong(
-        say('the column “{label}” ({key})', { label, key }),
-        say('has a formula, but is none by its kind.'),
+        say(
+          'In this template, the column “{label}” ({key}) has a formula, but is none by its kind.',
+          { label, key },
+        ),
       );
     if (formula === undefined || formula === '') continue;
     const found = checkFormula(notebook, day, formula, 'column', key);
-    if (found) return inFormula(say('the column “{label}” ({key})', { label, key }), found);
+    if (found)
+      return wrong(
+        say('In this template, the formula of the column “{label}” ({key}) is wrong: {sentence}', {
+          label,
+          key,
+          sentence: found.sentence,
+        }),
+      );
   }
   for (const { key, label, formula } of template.figures) {
     const found = checkFormula(notebook, day, formula, 'figure', key);
-    if (found) return inFormula(say('the figure “{label}” ({key})', { label, key }), found);
+    if (found)
+      return wrong(
+        say('In this template, the formula of the figure “{label}” ({key}) is wrong: {sentence}', {
+          label,
+          key,
+          sentence: found.sentence,
+        }),
+      );
   }
   for (const { reason, condition, ready } of template.criteria) {
     if (condition === '' && ready !== undefined) continue;
     const found = checkFormula(notebook, day, condition, 'criterion');
-    if (found) return inFormula(say('the criterion “{reason}”', { reason }), found);
+    if (found)
+      return wrong(
+        say('In this template, the formula of the criterion “{reason}” is wrong: {sentence}', {
+          reason,
+          sentence: found.sentence,
+        }),
+      );
   }
   return null;
 }
@@ -57,16 +81,6 @@ function withDay(started: Notebook): { readonly notebook: Notebook; readonly day
   return { notebook, day: added.id };
 }
 
-function inFormula(what: string, found: Fault): Fault {
-  return fault(
-    'bad-template',
-    say('In this template, the formula of {what} is wrong: {sentence}', {
-      what,
-      sentence: found.sentence,
-    }),
-  );
-}
-
-function wrong(what: string, sentence: string): Fault {
-  return fault('bad-template', say('In this template, {what} {sentence}', { what, sentence }));
+function wrong(sentence: string): Fault {
+  return fault('bad-template', sentence);
 }

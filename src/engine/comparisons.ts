@@ -61,19 +61,14 @@ function differentKinds(a: Plain, b: Plain): CellError {
   return toCellError(
     fault(
       'different-kinds',
-      say('{left} cannot be compared with {right}. Compare like with like.', {
-        left: inWords(a),
-        right: inWords(b),
-      }),
+      say(
+        '{leftIs, select, string {The text “{left}”} number {The number {left}} other {{left}}} cannot be compared with {rightIs, select, string {the text “{right}”} number {the number {right}} other {{right}}}. Compare like with like.',
+        { leftIs: typeof a, left: shown(a), rightIs: typeof b, right: shown(b) },
+      ),
     ),
   );
 }
 
-function inWords(value: Plain): string {
-  if (typeof value === 'string') return say('the text “{value}”', { value });
-  return typeof value === 'number'
-    ? say('the number {value}', { value })
-    : value
-      ? 'TRUE'
-      : 'FALSE';
+function shown(value: Plain): string | number {
+  return typeof value === 'boolean' ? (value ? 'TRUE' : 'FALSE') : value;
 }

@@ -5,7 +5,7 @@ import type { Compiled } from './compiled.ts';
 import { FormulaProblem, orFault, place } from './formula-problem.ts';
 import { functionNamed, tradeFunction } from './function-names.ts';
 import type { FunctionRow, Takes } from './function-row.ts';
-import { kindInWords, type Kind } from './kinds.ts';
+import type { Kind } from './kinds.ts';
 import { NameWriter } from './name-writer.ts';
 import { quoted } from './quoted.ts';
 import type { Syntax } from './syntax.ts';
@@ -89,13 +89,8 @@ class Compiler {
         throw new FormulaProblem(
           'different-kinds',
           say(
-            'The two sides of “{operator}” {place} are {left} and {right}: compare like with like.',
-            {
-              operator,
-              place: place(node.at),
-              left: kindInWords(a.kind),
-              right: kindInWords(b.kind),
-            },
+            'The two sides of “{operator}” {place} are {left, select, number {a number} text {text} truth {TRUE or FALSE} other {a value}} and {right, select, number {a number} text {text} truth {TRUE or FALSE} other {a value}}: compare like with like.',
+            { operator, place: place(node.at), left: a.kind, right: b.kind },
           ),
         );
       }
@@ -110,14 +105,25 @@ class Compiler {
   private number(node: Syntax): string {
     const { text, kind } = this.write(node);
     if (kind === 'number') return text;
-    if (kind === 'text') throw wrongKind(node, say('a number'), kind);
+    if (kind === 'text')
+      throw new FormulaProblem(
+        'wrong-kind',
+        say('Text stands where a number is needed {place}.', { place: place(node.at) }),
+      );
     return `NUMBERONLY(${text})`;
   }
 
   private truth(node: Syntax): string {
     const { text, kind } = this.write(node);
     if (kind === 'truth') return text;
-    if (kind !== 'any') throw wrongKind(node, say('TRUE or FALSE, such as eyelid >= 4,'), kind);
+    if (kind !== 'any')
+      throw new FormulaProblem(
+        'wrong-kind',
+        say(
+          '{found, select, number {A number} other {Text}} stands where TRUE or FALSE, such as eyelid >= 4, is needed {place}.',
+          { found: kind, place: place(node.at) },
+        ),
+      );
     return `TRUTHONLY(${text})`;
   }
 
@@ -216,19 +222,4 @@ function checkArguments(row: FunctionRow, node: Extract<Syntax, { kind: 'call' }
         number: blank + 1,
       }),
     );
-}
-
-function wrongKind(node: Syntax, needs: string, kind: Kind): FormulaProblem {
-  return new FormulaProblem(
-    'wrong-kind',
-    say('{found} stands where {needs} is needed {place}.', {
-      found: capital(kindInWords(kind)),
-      needs,
-      place: place(node.at),
-    }),
-  );
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -23,10 +23,14 @@ export function dayNamed(notebook: Notebook, today: DayId, written: string): Day
     written,
     days.map((day) => day.id),
   );
-  const hint = near === null ? '' : say(' The nearest is {near}.', { near });
   return fault(
     'unknown-day',
-    say('There is no sampling day “{written}” in this notebook.{hint}', { written, hint }),
+    near === null
+      ? say('There is no sampling day “{written}” in this notebook.', { written })
+      : say('There is no sampling day “{written}” in this notebook. The nearest is {near}.', {
+          written,
+          near,
+        }),
   );
 }
 

@@ -13,24 +13,48 @@ for (const trade of TRADE_FUNCTIONS) byName.set(trade.name, rowOf(trade));
 
 const tradeByName = new Map(TRADE_FUNCTIONS.map((trade) => [trade.name, trade]));
 
-/** What changes or points by itself, and why it has no place here. */
-const refused: Readonly<Record<string, string>> = {
-  RAND: say('would give another figure each time'),
-  RANDBETWEEN: say('would give another figure each time'),
-  NOW: say('would give another figure each time: type the date'),
-  TODAY: say('would give another figure each day: type the date'),
-  INDIRECT: say('speaks of cell addresses, and here columns have names'),
-  OFFSET: say('speaks of cell addresses, and here columns have names'),
-  ADDRESS: say('speaks of cell addresses, and here columns have names'),
-  ROW: say('speaks of cell addresses, and here columns have names'),
-  ROWS: say('speaks of cell addresses, and here columns have names'),
-  COLUMN: say('speaks of cell addresses, and here columns have names'),
-  COLUMNS: say('speaks of cell addresses, and here columns have names'),
-  VLOOKUP: say('speaks of cell addresses: write herd[2026-05-03].epg or previous.epg'),
-  HLOOKUP: say('speaks of cell addresses: write herd[2026-05-03].epg or previous.epg'),
-  INDEX: say('speaks of cell addresses: write herd[2026-05-03].epg or previous.epg'),
-  MATCH: say('speaks of cell addresses: write herd[2026-05-03].epg or previous.epg'),
+/** Why a spreadsheet's function has no place here: it changes by itself, or points to cells. */
+type Refusal = 'each time' | 'type the time' | 'type the day' | 'addresses' | 'name the day';
+
+const refused: Readonly<Record<string, Refusal>> = {
+  RAND: 'each time',
+  RANDBETWEEN: 'each time',
+  NOW: 'type the time',
+  TODAY: 'type the day',
+  INDIRECT: 'addresses',
+  OFFSET: 'addresses',
+  ADDRESS: 'addresses',
+  ROW: 'addresses',
+  ROWS: 'addresses',
+  COLUMN: 'addresses',
+  COLUMNS: 'addresses',
+  VLOOKUP: 'name the day',
+  HLOOKUP: 'name the day',
+  INDEX: 'name the day',
+  MATCH: 'name the day',
 };
+
+function refusal(why: Refusal, name: string, at: number): string {
+  const filling = { name, place: place(at) };
+  switch (why) {
+    case 'each time':
+      return say('“{name}” {place} would give another figure each time.', filling);
+    case 'type the time':
+      return say('“{name}” {place} would give another figure each time: type the date.', filling);
+    case 'type the day':
+      return say('“{name}” {place} would give another figure each day: type the date.', filling);
+    case 'addresses':
+      return say(
+        '“{name}” {place} speaks of cell addresses, and here columns have names.',
+        filling,
+      );
+    case 'name the day':
+      return say(
+        '“{name}” {place} speaks of cell addresses: write herd[2026-05-03].epg or previous.epg.',
+        filling,
+      );
+  }
+}
 
 function rowOf(trade: TradeFunction): FunctionRow {
   const firstOptional = trade.params.findIndex((param) => param.optional);
@@ -50,15 +74,19 @@ function rowOf(trade: TradeFunction): FunctionRow {
 export function functionNamed(name: string, at: number): FunctionRow | Fault {
   const row = byName.get(name);
   if (row) return row;
-  const near = nearest(name, byName.keys());
-  const hint = near === null ? '' : say(' The nearest known function is {near}.', { near });
   const why = Object.hasOwn(refused, name) ? refused[name] : undefined;
-  return why === undefined
-    ? fault(
-        'unknown-function',
-        say('“{name}” is not a known function {place}.{hint}', { name, place: place(at), hint }),
-      )
-    : fault('refused-function', say('“{name}” {place} {why}.', { name, place: place(at), why }));
+  if (why !== undefined) return fault('refused-function', refusal(why, name, at));
+  const near = nearest(name, byName.keys());
+  return fault(
+    'unknown-function',
+    near === null
+      ? say('“{name}” is not a known function {place}.', { name, place: place(at) })
+      : say('“{name}” is not a known function {place}. The nearest known function is {near}.', {
+          name,
+          place: place(at),
+          near,
+        }),
+  );
 }
 
 export function tradeFunction(name: string): TradeFunction | undefined {

@@ -1,19 +1,7 @@
-import { say } from '../text/say.ts';
-
 /** What a formula or a part of it comes out as; `any` where only the values can tell. */
 export type Kind = 'number' | 'text' | 'truth' | 'any';
 
 /** The kind of something that is either of two kinds. */
 export function eitherKind(a: Kind, b: Kind): Kind {
   return a === b ? a : 'any';
-}
-
-/** The kind in a sentence: "text", "a number", "TRUE or FALSE". */
-export function kindInWords(kind: Kind): string {
-  return {
-    number: say('a number'),
-    text: say('text'),
-    truth: say('TRUE or FALSE'),
-    any: say('a value'),
-  }[kind];
 }

@@ -1,5 +1,5 @@
 import type { DayId } from '../../shared/ref.ts';
-import { isFault, type Fault } from '../../shared/value.ts';
+import { isFault } from '../../shared/value.ts';
 import { columnByKey, dayBefore } from '../notebook/read.ts';
 import type { CompileContext } from './compile-context.ts';
 import type { NamedList, OwnInput } from './compiled.ts';
@@ -63,8 +63,8 @@ export class NameWriter {
   /** All animals' of a day, or a group's. `as` takes another node's list of the same animals. */
   list(node: List, as?: NodeKey): string {
     const { notebook, day: today, layout, home } = this.context;
-    const target = targetOf(notebook, node.name);
-    if (isFault(target)) throw unknownAt(target, node);
+    const target = targetOf(notebook, node.name, node.at);
+    if (isFault(target)) throw new FormulaProblem(target.fault, target.sentence);
     this.refuseOutcome(target, node.at);
     if (target.kind !== 'column' && target.kind !== 'fact')
       throw new FormulaProblem(
@@ -88,8 +88,8 @@ export class NameWriter {
   }
 
   private target(node: Own): Target {
-    const target = targetOf(this.context.notebook, node.name);
-    if (isFault(target)) throw unknownAt(target, node);
+    const target = targetOf(this.context.notebook, node.name, node.at);
+    if (isFault(target)) throw new FormulaProblem(target.fault, target.sentence);
     this.refuseOutcome(target, node.at);
     return target;
   }
@@ -192,12 +192,6 @@ export class NameWriter {
   private need(node: DayNode): void {
     this.needs.set(dayNodeKey(node), { day: node.day, node: node.node });
   }
-}
-
-/** The fault of a name that means nothing, with the place where it stands. */
-function unknownAt({ fault, sentence }: Fault, { name, at }: Own | List): FormulaProblem {
-  const quote = `“${name.shown}”`;
-  return new FormulaProblem(fault, sentence.replace(quote, `${quote} ${place(at)}`));
 }
 
 /** Names handed straight to a function that decides itself about a missing one, as people write them. */

@@ -2,6 +2,7 @@ import type { Column, Figure, Limit, Notebook } from '../../shared/notebook.ts';
 import { fault, type Fault } from '../../shared/value.ts';
 import { columnByKey, columnOf, columnsOf, figuresOf, limitsOf } from '../notebook/read.ts';
 import { known } from '../notebook/cell.ts';
+import { place } from './formula-problem.ts';
 import { nearest } from './nearest.ts';
 import type { WrittenName } from './syntax.ts';
 import { say } from '../text/say.ts';
@@ -25,9 +26,12 @@ export type Target =
   | { readonly kind: 'fact'; readonly fact: FactName }
   | { readonly kind: 'protocol'; readonly protocol: ProtocolName };
 
-/** Looks a written name up: bound names by id, plain ones by current key, capitals or not. */
-export function targetOf(notebook: Notebook, name: WrittenName): Target | Fault {
-  if (name.table !== null) return boundTarget(notebook, name.table, name.id, name.shown);
+/**
+ * Looks a written name up: bound names by id, plain ones by current key, capitals or not. `at` is where it
+ * stands in the formula, for the sentence of a name that means nothing.
+ */
+export function targetOf(notebook: Notebook, name: WrittenName, at = 0): Target | Fault {
+  if (name.table !== null) return boundTarget(notebook, name.table, name.id, name.shown, at);
   const key = name.shown.toLowerCase();
   const fact = FACTS.find((known) => known === key);
   if (fact) return { kind: 'fact', fact };
@@ -39,7 +43,7 @@ export function targetOf(notebook: Notebook, name: WrittenName): Target | Fault 
   if (limit) return { kind: 'limit', limit };
   const figure = figuresOf(notebook).find((known) => known.key === key);
   if (figure) return { kind: 'figure', figure };
-  return unknownName(notebook, name.shown);
+  return unknownName(notebook, name.shown, at);
 }
 
 function boundTarget(
@@ -47,6 +51,7 @@ function boundTarget(
   table: 'c' | 'l' | 'f',
   id: string,
   shown: string,
+  at: number,
 ): Target | Fault {
   if (table === 'c') {
     const column = columnOf(notebook, id);
@@ -60,25 +65,34 @@ function boundTarget(
   }
   return fault(
     'removed-name',
-    say('“{shown}” was removed from the notebook. Bring it back, or take it out of this formula.', {
-      shown,
-    }),
+    say(
+      '“{shown}” {place} was removed from the notebook. Bring it back, or take it out of this formula.',
+      { shown, place: place(at) },
+    ),
   );
 }
 
-function unknownName(notebook: Notebook, shown: string): Fault {
+function unknownName(notebook: Notebook, shown: string, at: number): Fault {
   if (/^[a-z]{1,2}\d{1,5}$/i.test(shown)) {
     return fault(
       'unknown-name',
       say(
-        '“{shown}” looks like a cell address. Here columns have names, such as epg or herd.epg.',
-        { shown },
+        '“{shown}” {place} looks like a cell address. Here columns have names, such as epg or herd.epg.',
+        { shown, place: place(at) },
       ),
     );
   }
   const near = nearest(shown, namesKnown(notebook));
-  const hint = near === null ? '' : say(' The nearest known name is “{near}”.', { near });
-  return fault('unknown-name', say('“{shown}” is not a known name.{hint}', { shown, hint }));
+  return fault(
+    'unknown-name',
+    near === null
+      ? say('“{shown}” {place} is not a known name.', { shown, place: place(at) })
+      : say('“{shown}” {place} is not a known name. The nearest known name is “{near}”.', {
+          shown,
+          place: place(at),
+          near,
+        }),
+  );
 }
 
 /** Every name that formulas of this notebook may use. */

@@ -137,7 +137,7 @@ class FormulaReader {
 
   private bracketed(): Syntax {
     const inner = this.expression(1);
-    this.expect(')', say('a closing bracket “)”'));
+    this.expect(')', 'bracket');
     return inner;
   }
 
@@ -189,7 +189,7 @@ class FormulaReader {
         args.push({ kind: 'blank', at: token.at });
       else args.push(this.expression(1));
       if (this.isMark(')')) break;
-      this.expect(',', say('a comma “,” or a closing bracket “)”'));
+      this.expect(',', 'comma');
     }
     this.next++;
     return args;
@@ -226,7 +226,7 @@ class FormulaReader {
         day = inner;
       }
     }
-    this.expect('.', say('a full stop and a column name, as in herd.epg,'));
+    this.expect('.', 'column');
     return { kind: 'list', group, day, name: this.nameOf(this.take()), at: token.at };
   }
 
@@ -251,7 +251,7 @@ class FormulaReader {
     return token?.kind === 'mark' && token.text === mark;
   }
 
-  private expect(mark: string, what: string): void {
+  private expect(mark: string, what: 'bracket' | 'comma' | 'column'): void {
     const token = this.peek();
     if (token && this.isMark(mark)) this.next++;
     else if (token?.kind === 'mark' && /^[;:!$]$/.test(token.text)) throw this.unexpected(token);
@@ -259,12 +259,14 @@ class FormulaReader {
       throw new FormulaProblem(
         'formula',
         token
-          ? say('The formula needs {what} before “{text}” {place}.', {
-              what,
-              text: token.text,
-              place: place(token.at),
-            })
-          : say('The formula ends too early: it needs {what}.', { what }),
+          ? say(
+              'The formula needs {what, select, bracket {a closing bracket “)”} comma {a comma “,” or a closing bracket “)”} other {a full stop and a column name, as in herd.epg,}} before “{text}” {place}.',
+              { what, text: token.text, place: place(token.at) },
+            )
+          : say(
+              'The formula ends too early: it needs {what, select, bracket {a closing bracket “)”} comma {a comma “,” or a closing bracket “)”} other {a full stop and a column name, as in herd.epg}}.',
+              { what },
+            ),
       );
   }
 

@@ -180,7 +180,8 @@ function loopFault(
     const id = idOf(planned.node);
     const named =
       columnOf(notebook, id) ?? figuresOf(notebook).find((figure) => figure.id === id) ?? null;
-    return `“${named?.key ?? id}”${isOneDay ? '' : say(' of {day}', { day: showDayId(planned.day) })}`;
+    const key = named?.key ?? id;
+    return isOneDay ? `“${key}”` : say('“{key}” of {day}', { key, day: showDayId(planned.day) });
   });
   const first = names[0] ?? '';
   const sentence =

@@ -60,11 +60,13 @@ function readArg(name: string, param: Param, value: EngineValue): Read | CellErr
   const [single] = list;
   if (single === undefined) return undefined;
   if (list.length === 1) return readScalar(name, param, single);
-  const what = param.takes === 'text' ? say('one text') : say('one number');
   return toCellError(
     fault(
       'wrong-kind',
-      say('{name} needs {what} for {argument}, not a list.', { name, what, argument: param.name }),
+      say(
+        '{name} needs {takes, select, text {one text} other {one number}} for {argument}, not a list.',
+        { name, takes: param.takes, argument: param.name },
+      ),
     ),
   );
 }
@@ -74,9 +76,9 @@ function readScalar(name: string, param: Param, single: Scalar): Read | CellErro
   const found = known(single);
   if (found instanceof CellError) return found;
   if (param.takes === 'text') {
-    return typeof found === 'string' ? found : wrongKind(name, param, say('a text'), found);
+    return typeof found === 'string' ? found : wrongKind(name, param, 'text', found);
   }
-  return typeof found === 'number' ? found : wrongKind(name, param, say('a number'), found);
+  return typeof found === 'number' ? found : wrongKind(name, param, 'number', found);
 }
 
 function readList(name: string, param: Param, value: EngineValue): List | CellError {
@@ -88,22 +90,25 @@ function readList(name: string, param: Param, value: EngineValue): List | CellEr
     }
     const found = known(entry);
     if (found instanceof CellError) return found;
-    if (typeof found !== 'number') return wrongKind(name, param, say('numbers'), found);
+    if (typeof found !== 'number') return wrongKind(name, param, 'list', found);
     list.push(found);
   }
   return list;
 }
 
-function wrongKind(name: string, param: Param, needs: string, found: unknown): CellError {
+function wrongKind(
+  name: string,
+  param: Param,
+  takes: 'text' | 'number' | 'list',
+  found: unknown,
+): CellError {
   return toCellError(
     fault(
       'wrong-kind',
-      say('{name} needs {needs} for {argument}, not “{found}”.', {
-        name,
-        needs,
-        argument: param.name,
-        found: String(found),
-      }),
+      say(
+        '{name} needs {takes, select, text {a text} list {numbers} other {a number}} for {argument}, not “{found}”.',
+        { name, takes, argument: param.name, found: String(found) },
+      ),
     ),
   );
 }

@@ -27,6 +27,8 @@ export const ALIKE = 'alike';
 /** Bounds that keep an answer within minutes and its table readable (own choice). */
 export const MOST_ANIMALS = 500;
 export const MOST_RUNS = 20_000;
+const MOST_AREAS = 20;
+const MOST_SEED = 1e9;
 const MOST_ENTRIES = 8;
 
 /** A plan as typed: what can be worked out of it, and what is wrong with each field. */
@@ -47,64 +49,90 @@ export interface PlanRead {
  */
 export function readPlan(texts: PlanTexts, mark: DecimalMark, level: number): PlanRead {
   const faults: Partial<Record<PlanField, string>> = {};
-  const one = (field: PlanField, least: number, most: number, what: string): number => {
+  const one = (field: PlanField, least: number, most: number, sentence: string): number => {
     const value = parseNumber(texts[field], mark);
     if (isFault(value)) faults[field] = value.sentence;
-    else if (value < least || value > most) faults[field] = what;
+    else if (value < least || value > most) faults[field] = sentence;
     else return value;
     return NaN;
   };
-  const above0 = (field: PlanField, what: string): number =>
-    one(field, Number.MIN_VALUE, Infinity, say('{what} must be more than 0.', { what }));
-  const percent = (field: PlanField, what: string): number =>
-    one(
-      field,
-      -1000,
-      100,
-      say('{what} is a number in %, at most 100; below 0 the count goes up.', { what }),
-    );
-  const list = (field: PlanField, least: number, most: number, what: string): number[] => {
+  const above0 = (field: PlanField, sentence: string): number =>
+    one(field, Number.MIN_VALUE, Infinity, sentence);
+  const percent = (field: PlanField, sentence: string): number => one(field, -1000, 100, sentence);
+  const list = (field: PlanField, least: number, most: number, sentence: string): number[] => {
     const parts = texts[field].split(/[\s,;]+/).filter((part) => part !== '');
     const numbers = [...new Set(parts.map((part) => (/^\d+$/.test(part) ? Number(part) : NaN)))];
     const isRight = numbers.every((number) => number >= least && number <= most);
     if (isRight && numbers.length > 0 && numbers.length <= MOST_ENTRIES) return numbers;
-    faults[field] = say(
-      'Type up to {entries} {what}, each a whole number from {least} to {most}, with commas or spaces between.',
-      { entries: MOST_ENTRIES, what, least, most },
-    );
+    faults[field] = sentence;
     return [];
   };
-  const whole = (field: PlanField, most: number, what: string): number => {
-    const value = one(
-      field,
-      1,
-      most,
-      say('{what} must be a whole number from 1 to {most}.', { what, most }),
-    );
+  const whole = (field: PlanField, most: number, sentence: string): number => {
+    const value = one(field, 1, most, sentence);
     if (Number.isNaN(value) || Number.isInteger(value)) return value;
-    faults[field] = say('{what} must be a whole number from 1 to {most}.', { what, most });
+    faults[field] = sentence;
     return NaN;
   };
   const isAlike = texts.k.trim().toLowerCase() === ALIKE;
-  const k = isAlike ? Infinity : above0('k', 'k');
-  const factor = above0('factor', say('What one egg stands for'));
-  const areas = list('areas', 1, 20, say('numbers of areas'));
+  const k = isAlike ? Infinity : above0('k', say('k must be more than 0.'));
+  const factor = above0('factor', say('What one egg stands for must be more than 0.'));
+  const areas = list(
+    'areas',
+    1,
+    MOST_AREAS,
+    say(
+      'Type up to {entries} numbers of areas, each a whole number from 1 to {most}, with commas or spaces between.',
+      { entries: MOST_ENTRIES, most: MOST_AREAS },
+    ),
+  );
   const plan: PlanAsked = {
-    meanEpg: above0('mean', say('The mean epg')),
+    meanEpg: above0('mean', say('The mean epg must be more than 0.')),
     k,
     factors: areas.map((count) => factor / count),
-    animals: list('animals', 2, MOST_ANIMALS, say('numbers of animals')),
+    animals: list(
+      'animals',
+      2,
+      MOST_ANIMALS,
+      say(
+        'Type up to {entries} numbers of animals, each a whole number from 2 to {most}, with commas or spaces between.',
+        { entries: MOST_ENTRIES, most: MOST_ANIMALS },
+      ),
+    ),
     efficacies: [
-      percent('works', say('The reduction of the drug that works')),
-      percent('fails', say('The reduction of the drug that fails')),
+      percent(
+        'works',
+        say(
+          'The reduction of the drug that works is a number in %, at most 100; below 0 the count goes up.',
+        ),
+      ),
+      percent(
+        'fails',
+        say(
+          'The reduction of the drug that fails is a number in %, at most 100; below 0 the count goes up.',
+        ),
+      ),
     ],
-    expected: percent('expected', say('The expected reduction')),
-    threshold: percent('threshold', say('The lower threshold')),
+    expected: percent(
+      'expected',
+      say('The expected reduction is a number in %, at most 100; below 0 the count goes up.'),
+    ),
+    threshold: percent(
+      'threshold',
+      say('The lower threshold is a number in %, at most 100; below 0 the count goes up.'),
+    ),
     level,
-    runs: whole('runs', MOST_RUNS, say('The number of trials')),
-    seed: whole('seed', 1e9, say('The seed')),
+    runs: whole(
+      'runs',
+      MOST_RUNS,
+      say('The number of trials must be a whole number from 1 to {most}.', { most: MOST_RUNS }),
+    ),
+    seed: whole(
+      'seed',
+      MOST_SEED,
+      say('The seed must be a whole number from 1 to {most}.', { most: MOST_SEED }),
+    ),
   };
-  const error = above0('precision', say('The precision wanted')) / 100;
+  const error = above0('precision', say('The precision wanted must be more than 0.')) / 100;
   if (plan.threshold >= plan.expected)
     faults.threshold = say('The lower threshold must be below the expected reduction.');
   const { precision: _, ...ofPlan } = faults;

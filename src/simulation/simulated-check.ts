@@ -104,8 +104,10 @@ export function checkSetup(setup: CheckSetup): Fault | null {
   if (!Number.isFinite(setup.seed)) return fault('bad-amount', say('The seed must be a number.'));
   const verdict = reductionVerdict(0, 0, setup.expected, setup.threshold);
   return (
-    checkPositive(setup.meanEpg, say('The mean epg before treatment')) ??
-    (setup.k === Infinity ? null : checkPositive(setup.k, say('The k of the herd'))) ??
+    checkPositive(setup.meanEpg, () => say('The mean epg before treatment must be more than 0.')) ??
+    (setup.k === Infinity
+      ? null
+      : checkPositive(setup.k, () => say('The k of the herd must be more than 0.'))) ??
     checkFactor(setup.factorBefore) ??
     checkFactor(setup.factorAfter) ??
     checkLevel(setup.level) ??

@@ -24,8 +24,12 @@ export function chamberGap(first: number, second: number, part1 = 1, part2 = 1):
   const wrong =
     checkEggs(first) ??
     checkEggs(second) ??
-    checkPositive(part1, say('The part of the first chamber that was counted')) ??
-    checkPositive(part2, say('The part of the second chamber that was counted'));
+    checkPositive(part1, () =>
+      say('The part of the first chamber that was counted must be more than 0.'),
+    ) ??
+    checkPositive(part2, () =>
+      say('The part of the second chamber that was counted must be more than 0.'),
+    );
   if (wrong) return wrong;
   const total = first + second;
   const p = part1 / (part1 + part2);

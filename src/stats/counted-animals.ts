@@ -25,10 +25,13 @@ export function checkLengths(count: number, factors: Factors): Fault | null {
   if (typeof factors === 'number' || factors.length === count) return null;
   return fault(
     'unequal-lists',
-    say('There are {count} counts but {n} factors: give one factor, or one for each animal.', {
-      count,
-      n: factors.length,
-    }),
+    say(
+      'There are {counts} counts but {factors} factors: give one factor, or one for each animal.',
+      {
+        counts: count,
+        factors: factors.length,
+      },
+    ),
   );
 }
 

@@ -33,9 +33,9 @@ export function doseMl(
   stepMl?: number,
 ): number | Fault {
   const wrong =
-    checkPositive(kg, say('The weight in kg')) ??
-    checkPositive(mgPerKg, say('The mg per kg')) ??
-    checkPositive(mgPerMl, say('The mg per mL'));
+    checkPositive(kg, () => say('The weight in kg must be more than 0.')) ??
+    checkPositive(mgPerKg, () => say('The mg per kg must be more than 0.')) ??
+    checkPositive(mgPerMl, () => say('The mg per mL must be more than 0.'));
   if (wrong) return wrong;
   return onStep(quotient(product(exact(kg), exact(mgPerKg)), exact(mgPerMl)), stepMl);
 }
@@ -51,16 +51,18 @@ export function doseByLabel(
   stepMl?: number,
 ): number | Fault {
   const wrong =
-    checkPositive(kg, say('The weight in kg')) ??
-    checkPositive(ml, say('The mL of the label')) ??
-    checkPositive(perKg, say('The kg that the label names'));
+    checkPositive(kg, () => say('The weight in kg must be more than 0.')) ??
+    checkPositive(ml, () => say('The mL of the label must be more than 0.')) ??
+    checkPositive(perKg, () => say('The kg that the label names must be more than 0.'));
   if (wrong) return wrong;
   return onStep(quotient(product(exact(kg), exact(ml)), exact(perKg)), stepMl);
 }
 
 function onStep(dose: ExactDecimal, stepMl: number | undefined): number | Fault {
   if (stepMl === undefined) return toNumber(dose);
-  const wrong = checkPositive(stepMl, say('The step of the syringe in mL'));
+  const wrong = checkPositive(stepMl, () =>
+    say('The step of the syringe in mL must be more than 0.'),
+  );
   if (wrong) return wrong;
   const step = exact(stepMl);
   const slack = exact(1 - TOLERANCE);
@@ -71,8 +73,8 @@ function onStep(dose: ExactDecimal, stepMl: number | undefined): number | Fault 
   return fault(
     'coarse-syringe',
     say(
-      'The dose is {shown} mL and the syringe steps by {stepMl} mL: rounding up would add more than 10 %. Use a finer syringe.',
-      { shown: shown(dose), stepMl },
+      'The dose is {dose} mL and the syringe steps by {step} mL: rounding up would add more than 10 %. Use a finer syringe.',
+      { dose: shown(dose), step: stepMl },
     ),
   );
 }

@@ -22,10 +22,10 @@ export function eggFactor(
   areas: number,
 ): number | Fault {
   const wrong =
-    checkPositive(grams, say('The grams of dung')) ??
-    checkNotNegative(fluidMl, say('The mL of fluid added')) ??
-    checkPositive(areaMl, say('The mL under one counted area')) ??
-    checkPositive(areas, say('The number of areas counted'));
+    checkPositive(grams, () => say('The grams of dung must be more than 0.')) ??
+    checkNotNegative(fluidMl, () => say('The mL of fluid added must be 0 or more.')) ??
+    checkPositive(areaMl, () => say('The mL under one counted area must be more than 0.')) ??
+    checkPositive(areas, () => say('The number of areas counted must be more than 0.'));
   if (wrong) return wrong;
   const weight = exact(grams);
   const counted = product(product(weight, exact(areaMl)), exact(areas));

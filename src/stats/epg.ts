@@ -13,7 +13,9 @@ import { say } from '../text/say.ts';
  * Source: elementary; every counting guide (for example FAO/RVC guide to faecal examination, read).
  */
 export function epg(eggs: number, factor: number): number | Fault {
-  const wrong = checkNotNegative(eggs, say('The number of eggs')) ?? checkFactor(factor);
+  const wrong =
+    checkNotNegative(eggs, () => say('The number of eggs must be 0 or more.')) ??
+    checkFactor(factor);
   if (wrong) return wrong;
   const product = eggs * factor;
   const short = Number(product.toPrecision(12));

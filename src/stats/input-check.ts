@@ -34,14 +34,20 @@ export function checkFactor(factor: number): Fault | null {
   return fault('bad-factor', say('The multiplication factor must be more than 0.'));
 }
 
-/** `null` when `amount` is a positive number; `what` begins the sentence: "The weight in kg". */
-export function checkPositive(amount: number, what: string): Fault | null {
-  if (Number.isFinite(amount) && amount > 0) return null;
-  return fault('bad-amount', say('{what} must be more than 0.', { what }));
+/** Whether `amount` is a number above 0. */
+export function isPositive(amount: number): boolean {
+  return Number.isFinite(amount) && amount > 0;
 }
 
-/** `null` when `amount` is 0 or more; `what` begins the sentence: "The fluid in mL". */
-export function checkNotNegative(amount: number, what: string): Fault | null {
-  if (Number.isFinite(amount) && amount >= 0) return null;
-  return fault('bad-amount', say('{what} must be 0 or more.', { what }));
+/**
+ * `null` when `amount` is a positive number, else a fault with the sentence: "The weight in kg must be more
+ * than 0." It is asked for only then, since figures of every animal pass here.
+ */
+export function checkPositive(amount: number, sentence: () => string): Fault | null {
+  return isPositive(amount) ? null : fault('bad-amount', sentence());
+}
+
+/** `null` when `amount` is 0 or more, else a fault with the sentence, as in `checkPositive`. */
+export function checkNotNegative(amount: number, sentence: () => string): Fault | null {
+  return Number.isFinite(amount) && amount >= 0 ? null : fault('bad-amount', sentence());
 }

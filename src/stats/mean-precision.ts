@@ -13,7 +13,9 @@ import { say } from '../text/say.ts';
  * 32 %, 40 animals 23 %.
  */
 export function meanPrecision(meanEggs: number, k: number, animals: number): number | Fault {
-  const wrong = checkModel(meanEggs, k) ?? checkPositive(animals, say('The number of animals'));
+  const wrong =
+    checkModel(meanEggs, k) ??
+    checkPositive(animals, () => say('The number of animals must be more than 0.'));
   if (wrong) return wrong;
   if (!Number.isInteger(animals)) {
     return fault('bad-amount', say('The number of animals must be a whole number.'));
@@ -27,7 +29,8 @@ export function meanPrecision(meanEggs: number, k: number, animals: number): num
  */
 export function animalsNeeded(meanEggs: number, k: number, relativeError: number): number | Fault {
   const wrong =
-    checkModel(meanEggs, k) ?? checkPositive(relativeError, say('The precision wanted'));
+    checkModel(meanEggs, k) ??
+    checkPositive(relativeError, () => say('The precision wanted must be more than 0.'));
   if (wrong) return wrong;
   const animals = (1 / meanEggs + 1 / k) / (relativeError * relativeError);
   return Math.max(1, Math.ceil(animals * (1 - TOLERANCE)));
@@ -35,7 +38,7 @@ export function animalsNeeded(meanEggs: number, k: number, relativeError: number
 
 function checkModel(meanEggs: number, k: number): Fault | null {
   return (
-    checkPositive(meanEggs, say('The mean number of eggs seen')) ??
-    (k === Infinity ? null : checkPositive(k, say('The k of the herd')))
+    checkPositive(meanEggs, () => say('The mean number of eggs seen must be more than 0.')) ??
+    (k === Infinity ? null : checkPositive(k, () => say('The k of the herd must be more than 0.')))
   );
 }

@@ -79,8 +79,8 @@ export function verdictObstacle(
     return fault(
       'too-few-shedding',
       say(
-        'No verdict: {shedding} animals had eggs before treatment, and it takes {fewestShedding}.',
-        { shedding, fewestShedding: rule.fewestShedding },
+        'No verdict: {n, plural, one {# animal} other {# animals}} had eggs before treatment, and it takes {fewest}.',
+        { n: shedding, fewest: rule.fewestShedding },
       ),
     );
   }

@@ -26,7 +26,7 @@ export interface Syrup {
  * Source: density table, see `SUGAR_DENSITY`; arithmetic.
  */
 export function syrup(sugarG: number, waterMl: number): Syrup | Fault {
-  const wrong = checkPositive(waterMl, say('The mL of water'));
+  const wrong = checkPositive(waterMl, () => say('The mL of water must be more than 0.'));
   if (wrong) return wrong;
   if (!(Number.isFinite(sugarG) && sugarG >= 0)) {
     return fault('bad-amount', say('The grams of sugar must be 0 or more.'));
@@ -36,9 +36,12 @@ export function syrup(sugarG: number, waterMl: number): Syrup | Fault {
   if (!between) {
     return fault(
       'too-much-sugar',
-      say('That is {round} % sugar: the table ends at 70 %, and so much does not stay dissolved.', {
-        round: Math.round(massPercent),
-      }),
+      say(
+        'That is {percent} % sugar: the table ends at 70 %, and so much does not stay dissolved.',
+        {
+          percent: Math.round(massPercent),
+        },
+      ),
     );
   }
   const [below, above] = between;
@@ -65,8 +68,8 @@ export function syrupGravity(sugarG: number, waterMl: number): number | Fault {
  */
 export function sugarFor(specificGravity: number, waterMl: number): number | Fault {
   const wrong =
-    checkPositive(specificGravity, say('The specific gravity')) ??
-    checkPositive(waterMl, say('The mL of water'));
+    checkPositive(specificGravity, () => say('The specific gravity must be more than 0.')) ??
+    checkPositive(waterMl, () => say('The mL of water must be more than 0.'));
   if (wrong) return wrong;
   const gravityOf = (row: SugarRow): number => row.density / WATER_DENSITY;
   const between = rowsRound(gravityOf, specificGravity);

@@ -1,7 +1,7 @@
 import type { Animal, Product } from '../../shared/notebook.ts';
 import { isFault, type Fault } from '../../shared/value.ts';
 import { doseByLabel } from '../stats/dose.ts';
-import { checkPositive } from '../stats/input-check.ts';
+import { isPositive } from '../stats/input-check.ts';
 import { labelDose, labelSum } from './label-dose.ts';
 import { labelStops, type Giving } from './label-stops.ts';
 import { shortNumber } from './short-number.ts';
@@ -88,9 +88,9 @@ interface VetsDose {
 export function vetsDose(product: Product): VetsDose | null {
   const { vetMl, vetPerKg } = product;
   if ((product.vetName ?? '').trim() === '' || vetMl === undefined) return null;
-  if (checkPositive(vetMl, say('The mL')) !== null) return null;
+  if (!isPositive(vetMl)) return null;
   if (vetPerKg === undefined) return { ml: vetMl };
-  return checkPositive(vetPerKg, say('The kg')) === null ? { ml: vetMl, perKg: vetPerKg } : null;
+  return isPositive(vetPerKg) ? { ml: vetMl, perKg: vetPerKg } : null;
 }
 
 /** The vet's dose before rounding for one animal; `null` where its weight is needed and not known. */
