@@ -1,9 +1,11 @@
 import { ContextConsumer } from '@lit/context';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
-import { clashesOf } from '../src/notebook/clashes.ts';
+import type { Session } from '../src/session/session.ts';
+import { clashesInParts } from '../src/notebook/clashes.ts';
 import { aboutOf } from '../src/notebook/read.ts';
 import { AfterPaint } from './after-paint.ts';
 import { backupWords, remindFrom } from './backup-words.ts';
+import { breather } from './breather.ts';
 import { mayClash } from './clash-notice.ts';
 import { openDialog } from './open-dialog.ts';
 import { Select } from './selector-controller.ts';
@@ -78,7 +80,7 @@ export class SdReminders extends LitElement {
   private readonly isDemo = new Select(this, (session) => aboutOf(session.notebook).demo === true);
   private readonly clashes = new AfterPaint(
     this,
-    (session) => clashesOf(session.notebook).length,
+    (session, signal) => countClashes(session, signal),
     ({ transaction }) => transaction !== undefined && mayClash(transaction.changes),
   );
   private readonly services = new ContextConsumer(this, {
@@ -167,6 +169,17 @@ export class SdReminders extends LitElement {
       </div>
     `;
   }
+}
+
+/** At how many places two copies differ, counted in slices: a long season has a million cells. */
+async function countClashes({ notebook }: Session, signal: AbortSignal): Promise<number> {
+  const breath = breather(signal);
+  let count = 0;
+  for (const clashes of clashesInParts(notebook)) {
+    count += clashes.length;
+    if (breath.isDue) await breath.take();
+  }
+  return count;
 }
 
 customElements.define('sd-reminders', SdReminders);

@@ -2,7 +2,7 @@ import type { Cell, Json, Stamp } from '../../shared/cell.ts';
 import type { Edit, Path } from '../../shared/edit.ts';
 import type { Notebook } from '../../shared/notebook.ts';
 import { sameJson } from './cell.ts';
-import { eachCell } from './merge-values.ts';
+import { cellsInParts } from './merge-values.ts';
 import { say } from '../text/say.ts';
 
 /** A place for which two copies hold different values, newest first: a person chooses. */
@@ -48,14 +48,21 @@ function isTypedNumber(
 
 /** Every clash of a notebook. */
 export function clashesOf(notebook: Notebook): readonly Clash[] {
-  const clashes: Clash[] = [];
-  eachCell(notebook, (path, cell) => {
-    if (cell.length < 2 || layoutTables.has(path[0])) return;
-    if (path[0] !== 'readings' && layoutFields.has(path[2])) return;
-    const values = differentValues(cell).map(([value, stamp]) => ({ value, stamp }));
-    if (values.length > 1) clashes.push({ path, values });
-  });
-  return clashes;
+  return [...clashesInParts(notebook)].flat();
+}
+
+/** The same in parts, many of them empty, for work that lets the page breathe. */
+export function* clashesInParts(notebook: Notebook): Generator<readonly Clash[]> {
+  for (const visitCells of cellsInParts(notebook)) {
+    const clashes: Clash[] = [];
+    visitCells((path, cell) => {
+      if (cell.length < 2 || layoutTables.has(path[0])) return;
+      if (path[0] !== 'readings' && layoutFields.has(path[2])) return;
+      const values = differentValues(cell).map(([value, stamp]) => ({ value, stamp }));
+      if (values.length > 1) clashes.push({ path, values });
+    });
+    yield clashes;
+  }
 }
 
 /** The ordinary edit that settles a clash: the value chosen supersedes the others. */

@@ -91,13 +91,35 @@ export function eachCell(
   visit: (path: Path, cell: Cell<Json>) => void,
   under: keyof Notebook | null = null,
 ): void {
-  const walk = (at: unknown, path: readonly string[]): void => {
-    if (isCell(at)) visit(path as unknown as Path, at);
-    else if (isBranch(at))
-      for (const [name, next] of Object.entries(at)) walk(next, [...path, name]);
-  };
   for (const [name, table] of Object.entries(notebook))
-    if (!plainFields.has(name) && (under === null || under === name)) walk(table, [name]);
+    if (!plainFields.has(name) && (under === null || under === name))
+      eachCellOf(table, [name], visit);
+}
+
+function eachCellOf(
+  at: unknown,
+  path: readonly string[],
+  visit: (path: Path, cell: Cell<Json>) => void,
+): void {
+  if (isCell(at)) visit(path as unknown as Path, at);
+  else if (isBranch(at))
+    for (const [name, next] of Object.entries(at)) eachCellOf(next, [...path, name], visit);
+}
+
+/**
+ * The same in parts, for work that lets the page breathe: each part visits the cells of one record, or of
+ * the readings of one day.
+ */
+export function* cellsInParts(
+  notebook: Notebook,
+): Generator<(visit: (path: Path, cell: Cell<Json>) => void) => void> {
+  for (const [name, table] of Object.entries(notebook) as readonly (readonly [string, unknown])[]) {
+    if (plainFields.has(name)) continue;
+    if (!isBranch(table) || isCell(table)) yield (visit) => eachCellOf(table, [name], visit);
+    else
+      for (const [id, record] of Object.entries(table))
+        yield (visit) => eachCellOf(record, [name, id], visit);
+  }
 }
 
 /** Two copies made one, as values: what this copy has to change, and what it then holds. */
