@@ -242,6 +242,11 @@ class FormulaReader {
     );
   }
 
+  /** A token as people see it: names by their current key. */
+  private written(token: Token): string {
+    return token.kind === 'bound' ? this.shown(token.text) : token.text;
+  }
+
   private markOf(token: Token): string {
     return token.kind === 'mark' ? (sameMark[token.text] ?? token.text) : '';
   }
@@ -261,7 +266,7 @@ class FormulaReader {
         token
           ? say(
               'The formula needs {what, select, bracket {a closing bracket “)”} comma {a comma “,” or a closing bracket “)”} other {a full stop and a column name, as in herd.epg,}} before “{text}” {place}.',
-              { what, text: token.text, place: place(token.at) },
+              { what, text: this.written(token), place: place(token.at) },
             )
           : say(
               'The formula ends too early: it needs {what, select, bracket {a closing bracket “)”} comma {a comma “,” or a closing bracket “)”} other {a full stop and a column name, as in herd.epg}}.',
@@ -285,7 +290,8 @@ class FormulaReader {
     );
   }
 
-  private unexpected({ text, at, kind }: Token): FormulaProblem {
+  private unexpected(token: Token): FormulaProblem {
+    const { text, at, kind } = token;
     const where = place(at);
     if (text === ';')
       return new FormulaProblem(
@@ -320,7 +326,7 @@ class FormulaReader {
       );
     return new FormulaProblem(
       'formula',
-      say('“{text}” {where} does not fit there.', { text, where }),
+      say('“{text}” {where} does not fit there.', { text: this.written(token), where }),
     );
   }
 }
