@@ -7,6 +7,7 @@ import type { Book } from './book.ts';
 import { dayNodeKey } from './node.ts';
 import { readingIn } from './row-feed.ts';
 import { toShown } from './stored-formula.ts';
+import { say } from '../text/say.ts';
 import { tokenize, type Token } from './tokens.ts';
 
 /** Where a derived cell comes from; null for what was typed and for animals that are not there. */
@@ -60,8 +61,8 @@ function withValues(formula: string, held: ReadonlyMap<string, Value>): string {
 
 /** A value as it stands in a formula; numbers with at most ten figures. */
 function shortValue(value: Value): string {
-  if (value === null) return 'missing';
-  if (isFault(value)) return 'error';
+  if (value === null) return say('missing');
+  if (isFault(value)) return say('error');
   if (typeof value === 'number') return String(Number(value.toPrecision(10)));
   return typeof value === 'string' ? `"${value}"` : value ? 'TRUE' : 'FALSE';
 }

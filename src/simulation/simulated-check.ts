@@ -3,9 +3,9 @@ import { checkFactor, checkLevel, checkPositive } from '../stats/input-check.ts'
 import type { Pair } from '../stats/paired-counts.ts';
 import { limitsOfPairs } from '../stats/reduction-limits.ts';
 import {
+  bearsVerdict,
   reductionVerdict,
   VERDICT_RULE,
-  verdictObstacle,
   type Verdict,
   type VerdictRule,
 } from '../stats/reduction-verdict.ts';
@@ -134,7 +134,7 @@ export function simulatedPairs(setup: CheckSetup, random: Random): Pair[] {
 
 function oneCheck(setup: CheckSetup, random: Random): Verdict | 'no verdict' {
   const pairs = simulatedPairs(setup, random);
-  if (verdictObstacle(pairs, setup.rule ?? VERDICT_RULE)) return 'no verdict';
+  if (!bearsVerdict(pairs, setup.rule ?? VERDICT_RULE)) return 'no verdict';
   const limits = limitsOfPairs(pairs, setup.level);
   if (isFault(limits)) return 'no verdict';
   const verdict = reductionVerdict(limits.low, limits.high, setup.expected, setup.threshold);

@@ -58,14 +58,11 @@ export function reductionVerdict(
   return holds ? 'susceptible' : 'inconclusive';
 }
 
-/**
- * `null` where the pairs can bear a verdict word, else the reason why not: too few animals had eggs before
- * treatment, or one carried more than half of them (epg before). Own choice, editable.
- */
-export function verdictObstacle(
-  pairs: readonly Pair[],
-  rule: VerdictRule = VERDICT_RULE,
-): Fault | null {
+/** Why pairs cannot bear a verdict word. */
+type Obstacle =
+  { readonly is: 'too few'; readonly shedding: number } | { readonly is: 'one animal' };
+
+function obstacleOf(pairs: readonly Pair[], rule: VerdictRule): Obstacle | null {
   let shedding = 0;
   let total = 0;
   let most = 0;
@@ -75,16 +72,34 @@ export function verdictObstacle(
     if (epg > most) most = epg;
     total += epg;
   }
-  if (shedding < rule.fewestShedding) {
+  if (shedding < rule.fewestShedding) return { is: 'too few', shedding };
+  return most <= rule.largestShare * total * (1 + 1e-9) ? null : { is: 'one animal' };
+}
+
+/** Whether the pairs can bear a verdict word; without a sentence, for checks tried out by the thousand. */
+export function bearsVerdict(pairs: readonly Pair[], rule: VerdictRule = VERDICT_RULE): boolean {
+  return obstacleOf(pairs, rule) === null;
+}
+
+/**
+ * `null` where the pairs can bear a verdict word, else the reason why not: too few animals had eggs before
+ * treatment, or one carried more than half of them (epg before). Own choice, editable.
+ */
+export function verdictObstacle(
+  pairs: readonly Pair[],
+  rule: VerdictRule = VERDICT_RULE,
+): Fault | null {
+  const obstacle = obstacleOf(pairs, rule);
+  if (obstacle === null) return null;
+  if (obstacle.is === 'too few') {
     return fault(
       'too-few-shedding',
       say(
         'No verdict: {n, plural, one {# animal} other {# animals}} had eggs before treatment, and it takes {fewest}.',
-        { n: shedding, fewest: rule.fewestShedding },
+        { n: obstacle.shedding, fewest: rule.fewestShedding },
       ),
     );
   }
-  if (most <= rule.largestShare * total * (1 + 1e-9)) return null;
   const percent = Math.round(100 * rule.largestShare);
   return fault(
     'one-animal',
