@@ -106,7 +106,7 @@ export function roundFields(
                           ${say("the label's")}
                         </option>
                         <option value="vet" ?selected=${form.source === 'vet'}>
-                          ${product.vetName}'s
+                          ${say("{vet}'s", { vet: product.vetName })}
                         </option>
                       </select>
                     </label>`

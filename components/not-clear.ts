@@ -16,7 +16,9 @@ export function notClearOn(notebook: Notebook, date: string): readonly NotClearG
     if (!treated.has(id) || (left !== undefined && left <= date)) continue;
     const sentence = notClearWords(notClear(notebook, id, date)).join(' ');
     if (sentence === '') continue;
-    groups.set(sentence, [...(groups.get(sentence) ?? []), tag]);
+    const tags = groups.get(sentence);
+    if (tags) tags.push(tag);
+    else groups.set(sentence, [tag]);
   }
   return [...groups].map(([sentence, tags]) => ({ sentence, tags }));
 }

@@ -143,8 +143,10 @@ export function doseLine(product: Product): string {
 
 /** A withdrawal in words: `10 days`, `not permitted`, `not stated`. */
 export function withdrawalWords(withdrawal: Withdrawal | undefined): string {
-  if (withdrawal?.kind === 'days') return say('{days} days', { days: withdrawal.days });
-  if (withdrawal?.kind === 'hours') return say('{hours} hours', { hours: withdrawal.hours });
+  if (withdrawal?.kind === 'days')
+    return say('{n, plural, one {# day} other {# days}}', { n: withdrawal.days });
+  if (withdrawal?.kind === 'hours')
+    return say('{n, plural, one {# hour} other {# hours}}', { n: withdrawal.hours });
   return withdrawalKind(withdrawal?.kind ?? 'not stated');
 }
 

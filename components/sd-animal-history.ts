@@ -3,23 +3,24 @@ import type { Decision, Notebook } from '../shared/notebook.ts';
 import { groupOn } from '../src/notebook/present.ts';
 import { aboutOf, animalOf } from '../src/notebook/read.ts';
 import { CLEAR_DATE_CAUTIONS } from '../src/treating/cautions.ts';
+import { readClear } from '../src/treating/clear-date.ts';
 import { productName } from '../src/treating/product.ts';
 import { AfterPaint } from './after-paint.ts';
+import { animalWord } from './animal-words.ts';
 import {
   animalHistory,
   type HistoryDay,
   type HistoryLine,
   type HistoryTreatment,
 } from './animal-history.ts';
+import { clearWords } from './clear-words.ts';
 import { dayWords } from './day-words.ts';
 import { figureText } from './figure-text.ts';
 import { theme } from './theme.ts';
 import { epgWords, valueWords } from './treatment-row.ts';
 import './sd-sheet.ts';
 import type { SdSheet } from './sd-sheet.ts';
-import { dateWords } from '../src/text/date-words.ts';
-import { isDate } from '../src/text/date.ts';
-import { say } from '../src/text/say.ts';
+import { say, sayParts } from '../src/text/say.ts';
 
 /** What is kept of one animal, as a dialog: its counts by day, what it was given, and what was decided. */
 export class SdAnimalHistory extends LitElement {
@@ -97,15 +98,19 @@ export class SdAnimalHistory extends LitElement {
     const count =
       epgWords(day.epg, day.bound ?? undefined, about) ||
       (day.bound ? say('too many to count') : say('not counted'));
-    const after =
+    const counted = html`<b>${count}</b>`;
+    const when =
       daysAfter === undefined
-        ? ''
-        : say(', {n, plural, one {# day} other {# days}} after treatment', { n: daysAfter });
+        ? counted
+        : sayParts('{count}, {n, plural, one {# day} other {# days}} after treatment', {
+            count: counted,
+            n: daysAfter,
+          });
     return html`
       <li>
         <span>${dayWords({ date: day.date, ...(day.label ? { label: day.label } : {}) })}</span>
         <div>
-          <p><b>${count}</b>${after}</p>
+          <p>${when}</p>
           <p class="small soft">
             ${day.typed.map(([label, text]) => `${label} ${text}`).join(', ')}
           </p>
@@ -134,10 +139,6 @@ export class SdAnimalHistory extends LitElement {
       vet ? say('by the dose of {vet}', { vet }) : '',
       note ?? '',
     ];
-    const clear = (text: string | undefined): string => {
-      const words = text ?? say('no clear date, ask your vet');
-      return isDate(words) ? say('clear {date}', { date: dateWords(words) }) : words;
-    };
     return html`
       <li class="given">
         <span>${dayWords({ date })}${time ? `, ${time}` : ''}</span>
@@ -145,7 +146,7 @@ export class SdAnimalHistory extends LitElement {
           <p><b>${productName(notebook, product)}</b></p>
           <p class="small">${facts.filter(Boolean).join(', ')}</p>
           <p class="small soft">
-            ${say('Meat {meat}; milk {milk}.', { meat: clear(meatClear), milk: clear(milkClear) })}
+            ${say('Meat {meat}; milk {milk}.', { meat: clearWords(readClear(meatClear)), milk: clearWords(readClear(milkClear)) })}
           </p>
         </div>
       </li>
@@ -183,7 +184,9 @@ export class SdAnimalHistory extends LitElement {
     const animal = notebook && animalOf(notebook, this.animalId);
     const day = this.lines.session?.openDay?.slice(0, 10) ?? '';
     const group = notebook && groupOn(notebook, this.animalId, day);
-    const about = [animal?.name, animal?.class, group, animal?.stage].filter(Boolean).join(' · ');
+    const about = [animal?.name, word(animal?.class), group, word(animal?.stage)]
+      .filter(Boolean)
+      .join(' · ');
     return html`
       <sd-sheet
         heading=${animal ? say('History of {tag}', { tag: animal.tag }) : say('History')}
@@ -194,6 +197,10 @@ export class SdAnimalHistory extends LitElement {
       </sd-sheet>
     `;
   }
+}
+
+function word(kept: string | undefined): string {
+  return kept === undefined ? '' : animalWord(kept);
 }
 
 function decisionWords(notebook: Notebook, { treat, reason, values }: Decision): string {

@@ -40,7 +40,7 @@ export class SdAnimalsDialog extends LitElement {
 
   private get tabs() {
     return [
-      { id: 'list', label: say('Animals ({value})', { value: this.count.value ?? 0 }) },
+      { id: 'list', label: say('Animals ({n})', { n: this.count.value ?? 0 }) },
       { id: 'many', label: say('Add many') },
       { id: 'one', label: say('Add one') },
     ];

@@ -24,7 +24,7 @@ import { servicesContext } from './services.ts';
 import { theme } from './theme.ts';
 import { weightWords } from './treatment-row.ts';
 import { dateWords } from '../src/text/date-words.ts';
-import { say } from '../src/text/say.ts';
+import { say, sayParts } from '../src/text/say.ts';
 
 /**
  * Doses for the animals handed in, once a product is chosen: mL by each one's own weight, reasons where there is no
@@ -165,7 +165,7 @@ export class SdDoseRound extends LitElement {
       {
         n: count,
         product: productName(notebook, product),
-        date: this.date,
+        date: dateWords(this.date),
       },
     );
     this.typed = new Map();
@@ -190,7 +190,7 @@ export class SdDoseRound extends LitElement {
         <div class="line">
           <b>${animal.tag}</b>
           <span class="soft">
-            ${weightWords(weight?.kg ?? null, aboutOf(notebook))}${weight && weight.date !== this.day.slice(0, 10) ? `, ${weight.date}` : ''}
+            ${weightWords(weight?.kg ?? null, aboutOf(notebook))}${weight && weight.date !== this.day.slice(0, 10) ? `, ${dateWords(weight.date, 'short')}` : ''}
           </span>
           <label>
             <span class="visually-hidden">${say('mL for {tag}', { tag: animal.tag })}</span>
@@ -201,7 +201,7 @@ export class SdDoseRound extends LitElement {
               .value=${typed ?? (ml === null ? '' : writeNumber(ml, mark))}
               @change=${(event: Event) => this.typeDose(animal.id, (event.target as HTMLInputElement).value)}
             />
-            ${say('mL')}
+            mL
           </label>
         </div>
         ${fault === '' ? nothing : html`<p class="also stop">${fault}</p>`}
@@ -244,10 +244,25 @@ export class SdDoseRound extends LitElement {
     const mark = this.mark(notebook);
     const ml = (value: number): string => figureText(value, undefined, mark);
     const left = total.of - total.dosed;
+    const filling = {
+      ready: html`<b>${ml(total.withMarginMl)} mL</b>`,
+      ml: ml(total.ml),
+      dosed: total.dosed,
+      all: total.of,
+      margin: this.form.margin,
+    };
     return html`<p class="total">
-      ${say('Have ready:')}
-      <b>${say('{ml} mL', { ml: ml(total.withMarginMl) })}</b>
-      ${say('({ml} mL for {dosed} of {of}, and {margin} % more)', { ml: ml(total.ml), dosed: total.dosed, of: total.of, margin: this.form.margin })}${left > 0 ? html`; <b>${say('{left} without a dose', { left })}</b>` : nothing}.
+      ${
+        left > 0
+          ? sayParts(
+              'Have ready: {ready} ({ml} mL for {dosed} of {all}, and {margin} % more); {left}.',
+              { ...filling, left: html`<b>${say('{n} without a dose', { n: left })}</b>` },
+            )
+          : sayParts(
+              'Have ready: {ready} ({ml} mL for {dosed} of {all}, and {margin} % more).',
+              filling,
+            )
+      }
     </p>`;
   }
 

@@ -74,7 +74,7 @@ export class SdFollowUps extends LitElement {
       this.fault = file.sentence;
       return;
     }
-    const title = aboutOf(notebook).title ?? 'notebook';
+    const title = aboutOf(notebook).title ?? say('notebook');
     downloadText(say('{title} dates.ics', { title }), file, 'text/calendar');
   }
 

@@ -55,7 +55,9 @@ export class SdLogWriter extends LitElement {
       const group = groupOn(session.notebook, id, date);
       const tag = animalOf(session.notebook, id)?.tag;
       if (group === undefined || tag === undefined) continue;
-      tags.set(group, [...(tags.get(group) ?? []), tag]);
+      const ofGroup = tags.get(group);
+      if (ofGroup) ofGroup.push(tag);
+      else tags.set(group, [tag]);
     }
     return [...tags];
   }
@@ -83,7 +85,7 @@ export class SdLogWriter extends LitElement {
                 this.text = tags.join(', ');
               }}
             >
-              ${say('All {n} {name}', { n: tags.length, name })}
+              ${say('All {n} {group}', { n: tags.length, group: name })}
             </button>`,
         )}
       </div>

@@ -144,10 +144,10 @@ export class SdProductForm extends LitElement {
     this.faults = faults;
     const count = Object.keys(faults).length;
     if (count > 0) {
-      this.fault =
-        count === 1
-          ? say('Mend what is marked first.')
-          : say('Mend the {count} marked first.', { count });
+      this.fault = say(
+        '{count, plural, =1 {Mend what is marked first.} other {Mend the # marked first.}}',
+        { count },
+      );
       await this.updateComplete;
       this.renderRoot.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
       return;
@@ -278,8 +278,8 @@ export class SdProductForm extends LitElement {
                 labelUnit: (event.target as HTMLSelectElement).value as 'kg' | 'lb',
               })}
           >
-            <option value="kg" ?selected=${labelUnit === 'kg'}>${say('kg')}</option>
-            <option value="lb" ?selected=${labelUnit === 'lb'}>${say('lb')}</option>
+            <option value="kg" ?selected=${labelUnit === 'kg'}>kg</option>
+            <option value="lb" ?selected=${labelUnit === 'lb'}>lb</option>
           </select>
         </div>
         ${this.faultOf('labelMl')} ${this.faultOf('labelPer')}

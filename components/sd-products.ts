@@ -6,14 +6,14 @@ import { productsOf } from '../src/notebook/read.ts';
 import { DOSE_CAUTIONS } from '../src/treating/cautions.ts';
 import { productGaps } from '../src/treating/product-check.ts';
 import { productName, removeProduct, retireProduct } from '../src/treating/product.ts';
-import { wordList } from '../src/treating/word-list.ts';
 import { pageOf, tell } from './page-message.ts';
 import { doseLine, withdrawalWords } from './product-draft.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-product-form.ts';
 import type { SdProductForm } from './sd-product-form.ts';
-import { say } from '../src/text/say.ts';
+import { dateWords } from '../src/text/date-words.ts';
+import { say, spokenLanguage } from '../src/text/say.ts';
 
 /** The form stands below the product of this id, below the list for a new one (empty), or nowhere (null). */
 type Editing = string | null;
@@ -152,11 +152,22 @@ export class SdProducts extends LitElement {
     );
     const facts = [
       doseLine(product),
-      wordList(species),
+      new Intl.ListFormat(spokenLanguage()).format(species),
       product.route,
       product.activeGroup,
       product.batch && say('batch {batch}', { batch: product.batch }),
-      product.expires && say('expires {expires}', { expires: product.expires }),
+      product.expires && say('expires {date}', { date: dateWords(product.expires) }),
+    ];
+    const waits = [
+      say('Meat: {meat}', { meat: withdrawalWords(product.meat) }),
+      say('milk: {milk}', { milk: withdrawalWords(product.milk) }),
+      ...(product.afterDays === undefined
+        ? []
+        : [
+            say('counts marked after treatment for {n, plural, one {# day} other {# days}}', {
+              n: product.afterDays,
+            }),
+          ]),
     ];
     const { vetName = '', vetMl, vetPerKg } = product;
     const vet =
@@ -171,16 +182,7 @@ export class SdProducts extends LitElement {
           });
     return html`
       <p class="small">${facts.filter(Boolean).join(' · ')}</p>
-      <p class="small soft">
-        ${say('Meat: {meat} · milk: {milk}', {
-          meat: withdrawalWords(product.meat),
-          milk: withdrawalWords(product.milk),
-        })}${
-          product.afterDays === undefined
-            ? nothing
-            : say(' · counts marked after treatment for {days} days', { days: product.afterDays })
-        }
-      </p>
+      <p class="small soft">${waits.join(' · ')}</p>
       ${vet === '' ? nothing : html`<p class="small">${vet}</p>`}
     `;
   }

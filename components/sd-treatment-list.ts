@@ -1,4 +1,5 @@
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
 import { aboutOf, dayOf } from '../src/notebook/read.ts';
 import { LIST_CAUTIONS } from '../src/treating/cautions.ts';
 import { undecide } from '../src/treating/decision.ts';
@@ -13,6 +14,7 @@ import { byLack, dayList, deciding, type DayList } from './treatment-list.ts';
 import { treatmentListStyles } from './treatment-list-styles.ts';
 import { treatmentRow, type RowParts } from './treatment-row.ts';
 import './sd-dose-round.ts';
+import './sd-tag-line.ts';
 import './sd-untreated.ts';
 import { say } from '../src/text/say.ts';
 
@@ -20,8 +22,6 @@ type Part = 'over' | 'notEnoughKnown' | 'below';
 
 /** Rows of one list that are drawn at first. */
 const few = 100;
-/** Tags written out in one line; the rest are counted. */
-const mostNamed = 300;
 
 /**
  * What a person's own criteria say of every animal present on the open day: over, with every reason
@@ -155,17 +155,21 @@ export class SdTreatmentList extends LitElement {
     return html`
       <h3>${label}: ${entries.length}</h3>
       ${this.renderRows(part, rows, label, parts)}
-      ${lacks.map(({ lack, entries: alike }) => {
-        const lacking = lack.join(', ');
-        const words = isBelow
-          ? say('not looked at: {lacking}. ', { lacking })
-          : say('missing: {lacking}. ', { lacking });
-        const none = isBelow ? '' : say('not judged. ');
-        return html`<p class="group">
-          <span class="soft">${lack.length > 0 ? words : none}</span>
-          ${names(alike)}
-        </p>`;
-      })}
+      ${repeat(
+        lacks,
+        ({ lack }) => lack.join('\n'),
+        ({ lack, entries: alike }) => {
+          const lacking = lack.join(', ');
+          const words = isBelow
+            ? say('not looked at: {lacking}.', { lacking })
+            : say('missing: {lacking}.', { lacking });
+          const none = isBelow ? '' : say('not judged.');
+          return html`<p class="group">
+            <span class="soft">${lack.length > 0 ? words : none}</span>
+            <sd-tag-line .tags=${alike.map(({ animal }) => animal.tag)}></sd-tag-line>
+          </p>`;
+        },
+      )}
       <button
         class="quiet act below"
         aria-expanded=${isOpen ? 'true' : 'false'}
@@ -179,13 +183,19 @@ export class SdTreatmentList extends LitElement {
   private renderCounts({ day, list }: DayList): TemplateResult {
     const { notebook } = this.about.session ?? {};
     const shown = notebook && dayOf(notebook, day);
-    const ticked = list.ticked > 0 ? say(' · {ticked} ticked', { ticked: list.ticked }) : '';
+    const { counted, judged, present } = list;
+    const counts = [
+      say('{n} below', { n: list.below.length }),
+      say('{n} not enough known', { n: list.notEnoughKnown.length }),
+      say('{counted} counted, {judged} judged, {present} present', { counted, judged, present }),
+      ...(list.ticked > 0 ? [say('{n} ticked', { n: list.ticked })] : []),
+    ];
     return html`
       <p class="small soft counts">
         ${shown ? `${dayWords(shown)} · ` : ''}<b
           >${say('{n} over your criteria', { n: list.over.length })}</b
         >
-        ${say('· {below} below · {unknown} not enough known · {counted} counted, {judged} judged, {present} present{ticked}', { below: list.below.length, unknown: list.notEnoughKnown.length, counted: list.counted, judged: list.judged, present: list.present, ticked })}
+        · ${counts.join(' · ')}
       </p>
       ${list.alarm.rings ? html`<p class="pale">${list.alarm.sentence}</p>` : nothing}
     `;
@@ -248,16 +258,6 @@ export class SdTreatmentList extends LitElement {
       }
     `;
   }
-}
-
-/** Tags in one line, none broken at its hyphen. */
-function names(entries: readonly ListEntry[]): TemplateResult {
-  const more = entries.length - mostNamed;
-  return html`${entries
-    .slice(0, mostNamed)
-    .map(
-      ({ animal }, at) => html`${at > 0 ? ', ' : ''}<span class="name">${animal.tag}</span>`,
-    )}${more > 0 ? say(' and {more} more', { more }) : nothing}`;
 }
 
 customElements.define('sd-treatment-list', SdTreatmentList);

@@ -6,6 +6,7 @@ import { aboutOf, treatmentsOf } from '../src/notebook/read.ts';
 import { CLEAR_DATE_CAUTIONS } from '../src/treating/cautions.ts';
 import type { Clear } from '../src/treating/clear-date.ts';
 import { treatmentLog, type LogLine } from '../src/treating/treatment-log.ts';
+import { clearWords } from './clear-words.ts';
 import { dayWords } from './day-words.ts';
 import { figureText } from './figure-text.ts';
 import { logStyles } from './log-styles.ts';
@@ -16,6 +17,7 @@ import { showHistory } from './show-history.ts';
 import { theme } from './theme.ts';
 import './sd-follow-ups.ts';
 import './sd-log-writer.ts';
+import './sd-tag-line.ts';
 import './sd-treatment-line.ts';
 import { dateWords } from '../src/text/date-words.ts';
 import { say } from '../src/text/say.ts';
@@ -91,7 +93,7 @@ export class SdTreatmentLog extends LitElement {
     const number = (value: number): string => figureText(value, undefined, mark);
     const dose =
       doseMl === undefined ? say('no dose noted') : say('{ml} mL', { ml: number(doseMl) });
-    const kg = weightKg === undefined ? '' : say(' ({weight} kg)', { weight: number(weightKg) });
+    const kg = weightKg === undefined ? '' : ` (${number(weightKg)} kg)`;
     const isEditing = this.editing === id;
     return html`
       <li>
@@ -104,7 +106,7 @@ export class SdTreatmentLog extends LitElement {
             ${tag}
           </button>
           <span class="small">${dose}${kg}</span>
-          <span class="clear">${clearWords(meat, milk)}</span>
+          <span class="clear">${bothClear(meat, milk)}</span>
           <button
             class="quiet change"
             data-change=${id}
@@ -168,7 +170,9 @@ export class SdTreatmentLog extends LitElement {
       <ul aria-label=${say('Not clear')}>
         ${groups.map(
           ({ sentence, tags }) =>
-            html`<li class="small"><span class="fault">${sentence}</span> ${tags.join(', ')}</li>`,
+            html`<li class="small">
+              <span class="fault">${sentence}</span> <sd-tag-line .tags=${tags}></sd-tag-line>
+            </li>`,
         )}
       </ul>
     `;
@@ -254,13 +258,9 @@ export class SdTreatmentLog extends LitElement {
   }
 }
 
-function clearWords(meat: Clear, milk: Clear): string {
-  if (meat.kind === 'ask' && milk.kind === 'ask') return say('no clear date, ask your vet');
-  const word = (clear: Clear): string => {
-    if (clear.kind === 'date') return say('clear {date}', { date: dateWords(clear.date) });
-    return clear.kind === 'ask' ? say('no clear date, ask your vet') : say('not permitted');
-  };
-  return say('meat {meat}; milk {milk}', { meat: word(meat), milk: word(milk) });
+function bothClear(meat: Clear, milk: Clear): string {
+  if (meat.kind === 'ask' && milk.kind === 'ask') return clearWords(meat);
+  return say('meat {meat}; milk {milk}', { meat: clearWords(meat), milk: clearWords(milk) });
 }
 
 customElements.define('sd-treatment-log', SdTreatmentLog);

@@ -20,8 +20,7 @@ import {
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import { deciding } from './treatment-list.ts';
-import { animalWord } from './animal-words.ts';
-import { say } from '../src/text/say.ts';
+import { say, sayParts } from '../src/text/say.ts';
 
 /** How many more than needed are proposed, so that there is a choice. */
 const spare = 3;
@@ -163,7 +162,7 @@ export class SdUntreated extends LitElement {
       </p>`;
     return html`
       <p class="small">
-        ${say('{where}: {needed} more would have to stay. These could, best first:', { where, needed })}
+        ${say('{where}: {n} more would have to stay. These could, best first:', { where, n: needed })}
       </p>
       <ul>
         ${proposals.slice(0, needed + spare).map(
@@ -210,20 +209,23 @@ export class SdUntreated extends LitElement {
         shares.length > 1
           ? this.renderShare(
               wholeHerdShare(notebook, day, list, basis),
-              say('the whole {herd}', { herd: animalWord(this.about.value?.herdWord ?? 'herd') }),
+              say(
+                '{herd, select, flock {the whole flock} herd {the whole herd} mob {the whole mob} other {the whole {herd}}}',
+                { herd: this.about.value?.herdWord ?? 'herd' },
+              ),
             )
           : nothing
       }
       <label class="own">
-        ${say('Your own figure: at least')}
-        <input
-          inputmode="decimal"
-          autocomplete="off"
-          aria-label=${say('At least so many % of each group stay untreated')}
-          .value=${keep}
-          @change=${this.keepFigure}
-        />
-        ${say('% of each group')}
+        ${sayParts('Your own figure: at least {figure} % of each group', {
+          figure: html`<input
+            inputmode="decimal"
+            autocomplete="off"
+            aria-label=${say('At least so many % of each group stay untreated')}
+            .value=${keep}
+            @change=${this.keepFigure}
+          />`,
+        })}
       </label>
       ${this.fault ? html`<p class="fault small" role="alert">${this.fault}</p>` : nothing}
       ${leaveUntreated(notebook, day, list).map((one) => this.renderProposals(one))}

@@ -111,10 +111,6 @@ export const treatmentListStyles: CSSResult = css`
     overflow-wrap: anywhere;
   }
 
-  .name {
-    white-space: nowrap;
-  }
-
   .below {
     margin: 2px 0 0 -7px;
   }

@@ -94,12 +94,11 @@ export function epgWords(
 ): string {
   if (epg !== null) return say('{epg} epg', { epg: figureText(epg, 0, decimalMark) });
   if (!bound || bound.is === 'too many') return '';
-  return bound.epg === null
-    ? boundWords(bound)
-    : say('{bound} {epg} epg', {
-        bound: boundWords(bound),
-        epg: figureText(bound.epg, 0, decimalMark),
-      });
+  if (bound.epg === null) return boundWords(bound);
+  const shown = figureText(bound.epg, 0, decimalMark);
+  return bound.is === 'at least'
+    ? say('at least {epg} epg', { epg: shown })
+    : say('at most {epg} epg', { epg: shown });
 }
 
 /** A weight in the notebook's own unit. */
@@ -119,12 +118,14 @@ function decisionLine(entry: ListEntry, parts: RowParts): TemplateResult {
   const treat = decision?.treat === true;
   const made = decidedOn(entry, parts.notebook);
   const madeOn =
-    made === '' ? nothing : html`<p class="also">${say('Decided on {made}.', { made })}</p>`;
+    made === ''
+      ? nothing
+      : html`<p class="also">${say('Decided on {values}.', { values: made })}</p>`;
   if (!isAgainstList(outcome, treat)) {
     const own = decision?.reason ?? '';
     const isOwn = own !== '' && own !== outcome.reasons.join('; ') && treat;
     return isOwn
-      ? html`<p class="also">${say('Your reason: {own}', { own })}</p>
+      ? html`<p class="also">${say('Your reason: {reason}', { reason: own })}</p>
           ${madeOn}`
       : html`${madeOn}`;
   }

@@ -2,6 +2,7 @@ import { expect } from '@open-wc/testing';
 import { sendKeys } from '@web/test-runner-commands';
 import { html } from 'lit';
 import type { SdTreatmentList } from '../../components/sd-treatment-list.ts';
+import '../../components/sd-tag-line.ts';
 import '../../components/sd-treatment-list.ts';
 import type { Notebook } from '../../shared/notebook.ts';
 import { blocksOf, treatmentsOf } from '../../src/notebook/read.ts';
@@ -258,6 +259,35 @@ describe('<sd-treatment-list>', () => {
       () => !allText(list).includes('fewer than the'),
       () => allText(list),
     );
+  });
+
+  it('writes out a few of very many tags, counts the rest, and shows all as one piece of text', async () => {
+    const tags = Array.from({ length: 400 }, (_, at) => `Z-${1001 + at}`);
+    const many = withFacts(
+      withLabel(demo()),
+      tags.flatMap((tag) => setsOf('animals', `a-${tag}`, { tag, class: 'ewe' })),
+    );
+    const { list } = await open(many);
+    const line = [...list.renderRoot.querySelectorAll('sd-tag-line')].find((one) =>
+      one.tags.includes('Z-1400'),
+    );
+    if (!line) throw new Error('no line of tags');
+    const elements = (): number => line.renderRoot.querySelectorAll('*:not(style)').length;
+    // With the three not counted in the demo.
+    expect(line.tags.length).to.equal(403);
+    expect(line.renderRoot.querySelectorAll('.name').length).to.equal(30);
+    expect(allText(line)).to.match(/^Z-1001, Z-1002, .*Z-1030 and 373 more$/);
+    expect(elements()).to.equal(31);
+    button(line, 'and 373 more').click();
+    await line.updateComplete;
+    expect(allText(line)).to.match(/^Z-1001, .*Z-1400,? .*Show only the first 30$/);
+    expect(elements()).to.equal(2);
+    await expect(list).to.be.accessible();
+    button(line, 'Show only the first 30').click();
+    await line.updateComplete;
+    expect(allText(line)).not.to.contain('Z-1400');
+    window.dispatchEvent(new Event('beforeprint'));
+    expect(allText(line)).to.contain('Z-1400');
   });
 
   it('is worked by keyboard: a tick by Space, a tag by Enter', async () => {
