@@ -1,8 +1,12 @@
 import type { AnimalClass, Notebook, Species } from '../../shared/notebook.ts';
 import { isFault } from '../../shared/value.ts';
 import { canonicalTag, likeTag, likeKey } from '../text/tag.ts';
+import { plainWord } from '../text/typed-words.ts';
 import { animalsOf } from './read.ts';
 import { say } from '../text/say.ts';
+
+/** Where a tag stands already: in the notebook, or on a line of the list, counted from 1. */
+type Where = 'notebook' | number;
 
 /** One animal found in a pasted list. */
 export interface PastedAnimal {
@@ -17,15 +21,19 @@ export interface PastedAnimal {
   readonly remark: string;
 }
 
-const classWords: Readonly<Record<string, AnimalClass>> = {
-  ewe: 'ewe',
-  lamb: 'lamb',
-  ram: 'ram',
-  wether: 'wether',
-  doe: 'doe',
-  kid: 'kid',
-  buck: 'buck',
-};
+/** Classes by the words of a list: as the language spoken has them, and in English. */
+const classWords: ReadonlyMap<string, AnimalClass> = new Map([
+  [plainWord(say('ewe')), 'ewe'],
+  [plainWord(say('lamb')), 'lamb'],
+  [plainWord(say('ram')), 'ram'],
+  [plainWord(say('wether')), 'wether'],
+  [plainWord(say('doe')), 'doe'],
+  [plainWord(say('kid')), 'kid'],
+  [plainWord(say('buck')), 'buck'],
+  ...(['ewe', 'lamb', 'ram', 'wether', 'doe', 'kid', 'buck'] as const).map(
+    (word) => [word, word] as const,
+  ),
+]);
 
 /** The species that a class belongs to; a wether may be either. */
 export function speciesOfClass(kind: AnimalClass): Species | null {
@@ -40,9 +48,9 @@ export function speciesOfClass(kind: AnimalClass): Species | null {
  * and not new.
  */
 export function readPastedAnimals(notebook: Notebook, text: string): readonly PastedAnimal[] {
-  const keys = new Map<string, string>();
+  const keys = new Map<string, Where>();
   const likes = new Map<string, string>();
-  for (const { tag } of animalsOf(notebook)) note(keys, likes, tag, say('in the notebook'));
+  for (const { tag } of animalsOf(notebook)) note(keys, likes, tag, 'notebook');
   const found: PastedAnimal[] = [];
   for (const [at, line] of text.split(/\r\n|\r|\n/).entries()) {
     if (line.trim() === '') continue;
@@ -56,9 +64,9 @@ export function readPastedAnimals(notebook: Notebook, text: string): readonly Pa
       if (unread && last?.isNew)
         found[found.length - 1] = {
           ...last,
-          remark: say('"{kind}" is no class and is left out.', { kind }),
+          remark: say('"{word}" is no class and is left out.', { word: kind }),
         };
-      note(keys, likes, tag, say('on line {line}', { line: at + 1 }));
+      note(keys, likes, tag, at + 1);
     }
   }
   return found;
@@ -70,15 +78,18 @@ function fieldsOf(line: string): readonly (readonly string[])[] {
 }
 
 function classOf(word: string): AnimalClass | null {
-  const plain = word.toLowerCase();
-  return classWords[plain] ?? classWords[plain.replace(/s$/, '')] ?? null;
+  const plain = plainWord(word);
+  const found = [plain, plain.replace(/s$/, ''), plain.replace(/es$/, '')].find((one) =>
+    classWords.has(one),
+  );
+  return (found === undefined ? undefined : classWords.get(found)) ?? null;
 }
 
 function note(
-  keys: Map<string, string>,
+  keys: Map<string, Where>,
   likes: Map<string, string>,
   tag: string,
-  where: string,
+  where: Where,
 ): void {
   const read = canonicalTag(tag);
   if (isFault(read) || keys.has(read.key)) return;
@@ -89,7 +100,7 @@ function note(
 function verdict(
   tag: string,
   isFirst: boolean,
-  keys: ReadonlyMap<string, string>,
+  keys: ReadonlyMap<string, Where>,
   likes: ReadonlyMap<string, string>,
 ): Pick<PastedAnimal, 'isNew' | 'remark'> {
   if (isFirst && /^(tags?|ear ?tags?|animals?|id)$/i.test(tag))
@@ -97,8 +108,13 @@ function verdict(
   const read = canonicalTag(tag);
   if (isFault(read)) return { isNew: false, remark: read.sentence };
   const where = keys.get(read.key);
+  if (where === 'notebook')
+    return { isNew: false, remark: say('Already in the notebook; it is not added again.') };
   if (where !== undefined)
-    return { isNew: false, remark: say('Already {where}; it is not added again.', { where }) };
+    return {
+      isNew: false,
+      remark: say('Already on line {line}; it is not added again.', { line: where }),
+    };
   const like = likes.get(likeKey(tag));
   const doubt = like === undefined ? null : likeTag(like, tag);
   return { isNew: true, remark: doubt?.sentence ?? read.doubt?.sentence ?? '' };

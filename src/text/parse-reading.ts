@@ -1,6 +1,7 @@
 import type { Column } from '../../shared/notebook.ts';
 import type { Reading, WeightUnit } from '../../shared/reading.ts';
 import { say } from './say.ts';
+import { keptWord, saysTooMany, statusLabel, statusOf, yesOrNo } from './typed-words.ts';
 
 /** How this person writes numbers, and the unit a bare weight is in. */
 export interface Typing {
@@ -8,31 +9,13 @@ export interface Typing {
   readonly weightUnit: WeightUnit;
 }
 
-/** Words a cup's status may be given by, with the status they mean. */
-export const statusWords: Readonly<Record<string, string>> = {
-  'not sampled': 'not sampled',
-  'no sample': 'not sampled',
-  ns: 'not sampled',
-  spoiled: 'spoiled',
-  spoilt: 'spoiled',
-  lost: 'lost',
-  'lost it': 'lost',
-  pooled: 'pooled',
-  'could not count': 'could not count',
-  'not countable': 'could not count',
-  sampled: 'sampled',
-};
-
 /** What a word in the place of a count says of the cup (`ns`, `pooled`); `null` for anything else. */
 export function statusInCount(text: string): string | null {
-  const word = text.trim().toLowerCase();
-  return Object.hasOwn(statusWords, word) ? (statusWords[word] ?? null) : null;
+  return statusOf(text);
 }
 
 /** The largest count one grid can honestly hold; more is a slip of the finger or "too many". */
 export const largestCount = 100_000;
-
-const tooManyWords = /^(tntc|too many|too many to count|uncountable)$/i;
 
 /**
  * Reads what was typed into one cell as the column's kind. `null` is a cleared cell. Whatever cannot
@@ -81,7 +64,7 @@ export function parseCount(text: string): Reading {
         )
       : { kind: 'number', text, value };
   }
-  if (tooManyWords.test(text)) return { kind: 'too-many', text };
+  if (saysTooMany(text)) return { kind: 'too-many', text: keptWord(text, 'too many') };
   const bound = /^([<>])\s*(\d+)$/.exec(text);
   if (bound && Number(bound[2]) <= largestCount) {
     const value = Number(bound[2]);
@@ -140,12 +123,12 @@ function parsePlain(column: Column, text: string, typing: Typing): Reading {
   if (column.low !== undefined && value < column.low)
     return wrong(
       text,
-      say('{label} is at least {low}.', { label: column.label ?? column.key, low: column.low }),
+      say('{column} is at least {low}.', { column: column.label ?? column.key, low: column.low }),
     );
   if (column.high !== undefined && value > column.high)
     return wrong(
       text,
-      say('{label} is at most {high}.', { label: column.label ?? column.key, high: column.high }),
+      say('{column} is at most {high}.', { column: column.label ?? column.key, high: column.high }),
     );
   return { kind: 'number', text, value };
 }
@@ -184,20 +167,21 @@ function parseScore(column: Column, text: string, typing: Typing): Reading {
   const value = plainNumber(text, typing);
   const steps = value === null ? NaN : (value - low) / step;
   if (value === null || value < low || value > high || Math.abs(steps - Math.round(steps)) > 1e-9) {
-    const where = { label: column.label ?? column.key, low, high, step };
+    const where = { column: column.label ?? column.key, low, high, step };
     return wrong(
       text,
       step === 1
-        ? say('{label} goes from {low} to {high} in whole points.', where)
-        : say('{label} goes from {low} to {high} in steps of {step}.', where),
+        ? say('{column} goes from {low} to {high} in whole points.', where)
+        : say('{column} goes from {low} to {high} in steps of {step}.', where),
     );
   }
   return { kind: 'number', text, value };
 }
 
 function parseTick(text: string): Reading {
-  if (/^(yes|y|x|true|1|✓|✔|seen)$/i.test(text)) return { kind: 'tick', text, value: true };
-  if (/^(no|n|false|0|not seen)$/i.test(text)) return { kind: 'tick', text, value: false };
+  const answer = yesOrNo(text);
+  if (answer !== null)
+    return { kind: 'tick', text: keptWord(text, answer), value: answer === 'yes' };
   return wrong(
     text,
     say('"{text}" is neither yes nor no. Type yes if the sign was seen, or leave it empty.', {
@@ -209,11 +193,12 @@ function parseTick(text: string): Reading {
 function parseChoice(column: Column, text: string): Reading {
   const words = column.words ?? [];
   const lower = text.toLowerCase();
+  const isStatus = column.key === 'status';
   const chosen =
-    words.find((word) => word.toLowerCase() === lower) ??
-    (column.key === 'status' ? statusWords[lower] : undefined);
-  if (chosen !== undefined) return { kind: 'text', text: chosen };
-  return wrong(text, say('"{text}" is not one of: {words}.', { text, words: words.join(', ') }));
+    words.find((word) => word.toLowerCase() === lower) ?? (isStatus ? statusOf(text) : null);
+  if (chosen !== null) return { kind: 'text', text: chosen };
+  const shown = isStatus ? words.map(statusLabel) : words;
+  return wrong(text, say('"{text}" is not one of: {words}.', { text, words: shown.join(', ') }));
 }
 
 /** A plain decimal number in this person's way of writing; null when it is anything else. */
@@ -227,10 +212,10 @@ function plainNumber(text: string, typing: Typing): number | null {
 function numberReason(text: string, typing: Typing): string {
   const other = typing.decimalMark === '.' ? ',' : '.';
   if (new RegExp(`^\\d+\\${other}\\d+$`).test(text))
-    return say('"{text}": the decimal mark here is "{mark}". Type {right}.', {
+    return say('"{text}": the decimal mark here is "{mark}". Type {number}.', {
       text,
       mark: typing.decimalMark,
-      right: text.replace(other, typing.decimalMark),
+      number: text.replace(other, typing.decimalMark),
     });
   return say('"{text}" is not a number.', { text });
 }
