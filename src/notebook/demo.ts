@@ -15,6 +15,13 @@ import { say } from '../text/say.ts';
 /** The id under which the demo is kept, so that it is made once and edits stay. */
 export const demoId = 'demo-nettlewick-top';
 
+/** The groups of the demo's rows, in the language of the one who looks at it. */
+const groupNames: Readonly<Record<string, string>> = {
+  ewes: say('ewes'),
+  lambs: say('lambs'),
+  goats: say('goats'),
+};
+
 const dayKeys = ['chamber1', 'chamber2', 'nematodirus', 'eyelid', 'condition', 'jaw', 'weight'];
 
 /**
@@ -34,7 +41,7 @@ export function demoNotebook(
     bind,
   });
   const withDays = demoDays.reduce((notebook, date) => {
-    const added = addDay(notebook, date, '', 'demo');
+    const added = addDay(notebook, date, '', say('demo'));
     return isFault(added) ? notebook : applyEdit(notebook, added.edit, stamp).notebook;
   }, start);
   const sets = [...animalSets(withDays), ...treatmentSets(), ...aboutSets()];
@@ -64,7 +71,7 @@ function animalSets(notebook: Notebook): SetTo[] {
     const stage = kind === 'ewe' || kind === 'doe' ? 'in milk' : undefined;
     return [
       ...setsOf('animals', id, { tag, name, species, class: kind, born, stage, order: orders[i] }),
-      { path: ['groups', id, demoDays[0]] as const, value: group },
+      { path: ['groups', id, demoDays[0]] as const, value: groupNames[group] ?? group },
       ...days.flatMap((day, at) => daySets(notebook, demoDays[at] ?? '', id, day)),
     ];
   });
@@ -114,10 +121,10 @@ function treatmentSets(): SetTo[] {
         animal: `a-${tag}`,
         product: 'p-demo',
         date,
-        by: 'demo',
+        by: say('demo'),
         route: say('by mouth'),
         byLabel: false,
-        note: 'invented',
+        note: say('invented'),
       }),
     ),
   ];

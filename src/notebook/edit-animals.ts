@@ -36,10 +36,10 @@ export function addAnimals(
     sets.push(...setsOf('animals', id, { ...facts, order: orders[i] }));
     if (group) sets.push({ path: ['groups', id, facts.arrived ?? since], value: group });
   }
-  const label =
-    added.length === 1
-      ? say('adding {tag}', { tag: added[0]?.tag })
-      : say('adding {n} animals', { n: added.length });
+  const label = say('{n, plural, =1 {adding {tag}} other {adding # animals}}', {
+    n: added.length,
+    tag: added[0]?.tag,
+  });
   return { label, source: 'typed', sets };
 }
 
@@ -58,8 +58,12 @@ function freeKey(known: ReadonlyMap<string, string>, tag: string): string | Faul
   if (isFault(read)) return read;
   const taken = known.get(read.key);
   if (taken === undefined) return read.key;
-  const as = taken === tag ? '' : say(' as {taken}', { taken });
-  return fault('tag-taken', say('{tag} is already in the notebook{as}.', { tag, as }));
+  return fault(
+    'tag-taken',
+    taken === tag
+      ? say('{tag} is already in the notebook.', { tag })
+      : say('{tag} is already in the notebook as {taken}.', { tag, taken }),
+  );
 }
 
 /** Changes facts of one animal; a tag that another animal bears is refused. */
@@ -82,6 +86,11 @@ export function changeAnimal(
   };
 }
 
+/** The animals of a change in its name: one by its tag, more by their number. */
+function whoOf(notebook: Notebook, ids: readonly string[]): { n: number; tag: string } {
+  return { n: ids.length, tag: animalOf(notebook, ids[0] ?? '')?.tag ?? '' };
+}
+
 /** Moves animals to a group from a date on; an empty group takes them out of any. */
 export function moveToGroup(
   notebook: Notebook,
@@ -89,15 +98,18 @@ export function moveToGroup(
   group: string,
   date: string,
 ): Edit {
-  const who =
-    ids.length === 1
-      ? (animalOf(notebook, ids[0] ?? '')?.tag ?? '')
-      : say('{n} animals', { n: ids.length });
+  const who = whoOf(notebook, ids);
   return {
     label:
       group === ''
-        ? say('moving {who} out of any group', { who })
-        : say('moving {who} to {group}', { who, group }),
+        ? say(
+            '{n, plural, =1 {moving {tag} out of any group} other {moving # animals out of any group}}',
+            who,
+          )
+        : say('{n, plural, =1 {moving {tag} to {group}} other {moving # animals to {group}}}', {
+            ...who,
+            group,
+          }),
     source: 'typed',
     sets: ids.map((id) => ({ path: ['groups', id, date] as const, value: group })),
   };
@@ -110,12 +122,12 @@ export function leaveFarm(
   date: string | null,
   why: string,
 ): Edit {
-  const who =
-    ids.length === 1
-      ? (animalOf(notebook, ids[0] ?? '')?.tag ?? '')
-      : say('{n} animals', { n: ids.length });
+  const who = whoOf(notebook, ids);
   return {
-    label: date === null ? say('bringing back {who}', { who }) : say('{who} leaving', { who }),
+    label:
+      date === null
+        ? say('{n, plural, =1 {bringing back {tag}} other {bringing back # animals}}', who)
+        : say('{n, plural, =1 {{tag} leaving} other {# animals leaving}}', who),
     source: 'typed',
     sets: ids.flatMap((id) => [
       { path: ['animals', id, 'left'] as const, value: date },
@@ -126,12 +138,9 @@ export function leaveFarm(
 
 /** Takes animals off the list; their readings stay and undo brings them back. */
 export function removeAnimals(notebook: Notebook, ids: readonly string[]): Edit {
-  const who =
-    ids.length === 1
-      ? (animalOf(notebook, ids[0] ?? '')?.tag ?? '')
-      : say('{n} animals', { n: ids.length });
+  const who = whoOf(notebook, ids);
   return {
-    label: say('removing {who}', { who }),
+    label: say('{n, plural, =1 {removing {tag}} other {removing # animals}}', who),
     source: 'typed',
     sets: ids.map((id) => ({ path: ['animals', id, 'removed'] as const, value: true })),
   };

@@ -8,12 +8,17 @@ import { dayOf, daysOf, defaultsOf, limitsOf } from './read.ts';
 import { setsOf } from './record-sets.ts';
 import { say } from '../text/say.ts';
 
-/** A day as people read it: its date, and its label where it has one. */
+/** A day as it is named in a file: its date, and its label where it has one. */
 export function dayName(notebook: Notebook, id: string): string {
   const day = dayOf(notebook, id);
   if (!day) return id;
-  const date = dateWords(day.date);
-  return day.label ? `${date} ${day.label}` : date;
+  return day.label ? `${day.date} ${day.label}` : day.date;
+}
+
+/** The same in a sentence: the date as it is written where the person lives. */
+function dayInWords(notebook: Notebook, id: string): string {
+  const day = dayOf(notebook, id);
+  return day ? `${dateWords(day.date)} ${day.label ?? ''}`.trim() : id;
 }
 
 /**
@@ -33,7 +38,7 @@ export function addDay(
     return fault(
       'day-there',
       say('{day} is already there. Open it, or give the second sampling a label, like evening.', {
-        day: dayName(notebook, id),
+        day: dayInWords(notebook, id),
       }),
     );
   const revived: SetTo[] = [{ path: ['days', id, 'removed'], value: null }];
@@ -41,7 +46,7 @@ export function addDay(
     return {
       id,
       edit: {
-        label: say('bringing back {day}', { day: dayName(notebook, id) }),
+        label: say('bringing back {day}', { day: dayInWords(notebook, id) }),
         source: 'typed',
         sets: revived,
       },
@@ -69,7 +74,7 @@ function limitCopies(notebook: Notebook, dayId: string): SetTo[] {
 /** Takes a day off the page; its readings stay and undo, or adding it again, brings it back. */
 export function removeDay(notebook: Notebook, id: string): Edit {
   return {
-    label: say('removing {day}', { day: dayName(notebook, id) }),
+    label: say('removing {day}', { day: dayInWords(notebook, id) }),
     source: 'typed',
     sets: [{ path: ['days', id, 'removed'], value: true }],
   };
@@ -86,6 +91,14 @@ export function daysReached(notebook: Notebook, dayId: string, reach: Reach): re
   return days.slice(Math.max(days.indexOf(dayId), 0));
 }
 
+/** The name of a change with the days it reaches. */
+function withReach(what: string, reach: Reach): string {
+  if (reach === 'every day') return say('{what}, every day', { what });
+  return reach === 'only this day'
+    ? say('{what}, only this day', { what })
+    : say('{what}, from this day on', { what });
+}
+
 /** Changes part of a day's own copy (protocol, criteria, looked-for types), with its reach. */
 export function changeDayCopy(
   notebook: Notebook,
@@ -96,7 +109,13 @@ export function changeDayCopy(
   const days = daysReached(notebook, dayId, reach);
   const sets = days.flatMap((id) => setsOf('days', id, facts));
   if (reach !== 'only this day') sets.push(...setsOf('defaults', 'default', facts));
-  return { label: `${Object.keys(facts).join(', ')} ${reach}`, source: 'typed', sets };
+  const what =
+    facts.criteria !== undefined
+      ? say('the criteria')
+      : facts.lookedFor !== undefined
+        ? say('the egg types looked for')
+        : say('how you count');
+  return { label: withReach(what, reach), source: 'typed', sets };
 }
 
 /** Changes a limit's value, with its reach. */
@@ -113,5 +132,5 @@ export function changeLimit(
   }));
   if (reach !== 'only this day') sets.push({ path: ['settings', 'default', limitId], value });
   const limit = limitsOf(notebook).find(({ id }) => id === limitId);
-  return { label: `${limit?.label ?? 'limit'} ${reach}`, source: 'typed', sets };
+  return { label: withReach(limit?.label ?? limit?.key ?? '', reach), source: 'typed', sets };
 }

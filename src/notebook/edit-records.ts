@@ -22,7 +22,11 @@ export function addColumn(
   if (wrong) return wrong;
   const order = orderAtEnd(columnsOf(notebook));
   const sets = setsOf('columns', id, { about: 'animal', ...facts, order });
-  return { label: say('adding the column {label}', { label: facts.label }), source: 'typed', sets };
+  return {
+    label: say('adding the column {column}', { column: facts.label }),
+    source: 'typed',
+    sets,
+  };
 }
 
 /** Changes facts of a column; renaming its key changes one field, formulas follow by its id. */
@@ -33,9 +37,12 @@ export function changeColumn(
 ): Edit | Fault {
   const wrong = facts.key === undefined ? null : keyFault(notebook, facts.key, id);
   if (wrong) return wrong;
-  const label = columnOf(notebook, id)?.label ?? say('a column');
+  const label = columnOf(notebook, id)?.label;
   return {
-    label: say('a change to {label}', { label }),
+    label:
+      label === undefined
+        ? say('a change to a column')
+        : say('a change to {column}', { column: label }),
     source: 'typed',
     sets: setsOf('columns', id, facts),
   };
@@ -60,7 +67,11 @@ export function addFigure(
   const wrong = keyFault(notebook, facts.key);
   if (wrong) return wrong;
   const sets = setsOf('figures', id, { ...facts, order: orderAtEnd(figuresOf(notebook)) });
-  return { label: say('adding the figure {label}', { label: facts.label }), source: 'typed', sets };
+  return {
+    label: say('adding the figure {figure}', { figure: facts.label }),
+    source: 'typed',
+    sets,
+  };
 }
 
 export function changeFigure(

@@ -32,8 +32,8 @@ export function fluidAdded(sample: Pick<Sample, 'grams' | 'fluidMl' | 'fluidIs'>
     : fault(
         'made-up-too-small',
         say(
-          '{grams} g of dung alone fill more than {fluidMl} mL. Check the grams and the mL made up to.',
-          { grams: sample.grams, fluidMl: sample.fluidMl },
+          '{grams} g of dung alone fill more than {volume} mL. Check the grams and the mL made up to.',
+          { grams: sample.grams, volume: sample.fluidMl },
         ),
       );
 }
@@ -54,13 +54,9 @@ export function factorSum(sample: Sample, mark: '.' | ',' = '.'): FactorSum | Fa
   const amount = (size: number): string => amountWords(size, mark);
   const whole =
     sample.fluidIs === 'made up to'
-      ? say('{fluid} mL', { fluid: amount(sample.fluidMl) })
-      : say('({fluid} mL + {grams} g)', { fluid: amount(sample.fluidMl), grams: amount(grams) });
-  const seen = say('({grams} g × {area} mL × {areas})', {
-    grams: amount(grams),
-    area: amount(areaMl),
-    areas: amount(areas),
-  });
+      ? `${amount(sample.fluidMl)} mL`
+      : `(${amount(sample.fluidMl)} mL + ${amount(grams)} g)`;
+  const seen = `(${amount(grams)} g × ${amount(areaMl)} mL × ${amount(areas)})`;
   return { factor, words: `${whole} ÷ ${seen} ${equalsWords(factor, mark)}` };
 }
 
@@ -81,12 +77,12 @@ export function typedFactorFault(
   return fault(
     'factor-apart',
     say(
-      'The factor typed, {factor}, is {size} % {side, select, above {above} other {below}} what the grams, fluid and areas give: {words}. Right for a method that concentrates the eggs; otherwise check them.',
+      'The factor typed, {factor}, is {size} % {side, select, above {above} other {below}} what the grams, fluid and areas give: {sum}. Right for a method that concentrates the eggs; otherwise check them.',
       {
         factor: amountWords(typed, mark),
         size,
         side: apart > 0 ? 'above' : 'below',
-        words: sum.words,
+        sum: sum.words,
       },
     ),
   );

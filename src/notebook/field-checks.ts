@@ -47,7 +47,7 @@ const animalClass = oneOf<AnimalClass>({
   kid: true,
   buck: true,
 });
-const texts = listOf(text, say('a list of words'));
+const texts = listOf(text, say('a list of words was expected'));
 
 const animals: Checks<AnimalFacts> = {
   tag: text,
@@ -106,7 +106,7 @@ const columns: Checks<ColumnFacts> = {
 };
 
 const criterion = thing(
-  say('a list of criteria, each with id, reason and condition,'),
+  say('a list of criteria, each with id, reason and condition, was expected'),
   { id: text, reason: text, condition: text },
   {
     ready: text,
@@ -128,8 +128,11 @@ const defaults: Checks<DayCopy> = {
   lanes: number,
   fluid: text,
   gravity: number,
-  criteria: listOf(criterion, say('a list of criteria, each with id, reason and condition,')),
-  lookedFor: listOf(text, say('a list of column ids')),
+  criteria: listOf(
+    criterion,
+    say('a list of criteria, each with id, reason and condition, was expected'),
+  ),
+  lookedFor: listOf(text, say('a list of column ids was expected')),
 };
 
 const days: Checks<DayFacts> = { ...defaults, date, label: text, countedBy: text, removed: flag };
@@ -137,7 +140,7 @@ const days: Checks<DayFacts> = { ...defaults, date, label: text, countedBy: text
 const cups: Checks<CupFacts> = {
   day: text,
   number,
-  animalIds: listOf(text, say('a list of animal ids')),
+  animalIds: listOf(text, say('a list of animal ids was expected')),
   removed: flag,
 };
 
@@ -195,7 +198,7 @@ const products: Checks<ProductFacts> = {
   mgPerKg: number,
   mgPerMl: number,
   stepMl: number,
-  species: listOf(species, say('a list of "sheep", "goat"')),
+  species: listOf(species, say('a list of "sheep", "goat" was expected')),
   route: text,
   batch: text,
   expires: text,
@@ -244,7 +247,7 @@ const about: Checks<AboutFacts> = {
   demo: flag,
 };
 
-const decision = thing(say('a decision, with treat, reason and values,'), {
+const decision = thing(say('a decision, with treat, reason and values, was expected'), {
   treat: flag,
   reason: text,
   values: anyThing,

@@ -32,9 +32,9 @@ export function keyFault(notebook: Notebook, key: string, exceptId?: string): Fa
   if (owner)
     return fault(
       'name-taken',
-      say('"{key}" is already the name of {label}. Choose another.', {
+      say('"{key}" is already the name of {other}. Choose another.', {
         key,
-        label: owner.label ?? owner.key,
+        other: owner.label ?? owner.key,
       }),
     );
   return null;

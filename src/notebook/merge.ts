@@ -103,8 +103,8 @@ export function clocksAhead(seen: Seen, now: number): readonly ClockAhead[] {
       device,
       ms,
       sentence: say(
-        'The clock of the other device ({device}) is {floor} days ahead, or this one is behind. Set both; until then its values show first where two copies differ.',
-        { device, floor: Math.floor((ms - now) / dayMs) },
+        'The clock of the other device ({device}) is {days, plural, one {# day} other {# days}} ahead, or this one is behind. Set both; until then its values show first where two copies differ.',
+        { device, days: Math.floor((ms - now) / dayMs) },
       ),
     }));
 }

@@ -49,8 +49,8 @@ export function migrate(
       return fault(
         'version-lost',
         say(
-          'This notebook has version {at}, and this program has no step from there. Please report it; the file itself is unharmed.',
-          { at },
+          'This notebook has version {version}, and this program has no step from there. Please report it; the file itself is unharmed.',
+          { version: at },
         ),
       );
     notebook = { ...step(notebook), version: at + 1 };

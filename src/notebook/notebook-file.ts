@@ -57,8 +57,8 @@ function readJson(text: string): { readonly value: unknown } | Fault {
   return fault(
     'name-twice',
     say(
-      '{twice}: this name stands twice in the file, and only one of the two could be kept. Nothing was opened; remove one of them, or save the file again where it came from.',
-      { twice: twice.join(' › ') },
+      '{place}: this name stands twice in the file, and only one of the two could be kept. Nothing was opened; remove one of them, or save the file again where it came from.',
+      { place: twice.join(' › ') },
     ),
   );
 }

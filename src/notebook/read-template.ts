@@ -40,24 +40,29 @@ export function readTemplate(json: unknown): Template | Fault {
     );
   for (const field of ['id', 'name', 'purpose', 'nextSample'])
     if (typeof json[field] !== 'string')
-      return wrong(say('The template’s {field} is not text.', { field }));
+      return wrong(say('The template’s {place} is not text.', { place: field }));
   if (!isListOf(json['checkList'], (line) => typeof line === 'string'))
     return wrong(say('The template’s check list is not a list of lines.'));
   return (
     protocolFault(json['protocol']) ??
-    listFault(json, 'columns', ['key', 'label'], (column) =>
+    listFault(json, 'columns', ['key', 'label'], (column, place) =>
       columnKinds.has(String(column['kind']))
         ? null
-        : say('has the unknown kind "{kind}"', { kind: String(column['kind']) }),
+        : say('The template’s {place} has the unknown kind "{kind}".', {
+            place,
+            kind: String(column['kind']),
+          }),
     ) ??
-    listFault(json, 'limits', ['key', 'label'], (limit) =>
+    listFault(json, 'limits', ['key', 'label'], (limit, place) =>
       typeof limit['value'] === 'number' && Number.isFinite(limit['value'])
         ? null
-        : say('has no number as its value'),
+        : say('The template’s {place} has no number as its value.', { place }),
     ) ??
     listFault(json, 'figures', ['key', 'label', 'formula'], () => null) ??
-    listFault(json, 'criteria', ['reason', 'condition'], (criterion) =>
-      typeof criterion['danger'] === 'number' ? null : say('has no number for its danger'),
+    listFault(json, 'criteria', ['reason', 'condition'], (criterion, place) =>
+      typeof criterion['danger'] === 'number'
+        ? null
+        : say('The template’s {place} has no number for its danger.', { place }),
     ) ??
     listFault(json, 'blocks', ['kind', 'title'], () => null) ??
     namesFault(json) ??
@@ -70,7 +75,9 @@ function protocolFault(protocol: unknown): Fault | null {
   for (const field of protocolFields) {
     const value = protocol[field];
     if (typeof value !== 'number' || !Number.isFinite(value) || value <= 0)
-      return wrong(say('The template’s protocol › {field} is not a number above 0.', { field }));
+      return wrong(
+        say('The template’s {place} is not a number above 0.', { place: `protocol › ${field}` }),
+      );
   }
   return null;
 }
@@ -79,29 +86,18 @@ function listFault(
   template: Checked,
   list: string,
   texts: readonly string[],
-  more: (item: Checked) => string | null,
+  more: (item: Checked, place: string) => string | null,
 ): Fault | null {
   const items = template[list];
   if (!Array.isArray(items)) return wrong(say('The template’s {list} are not a list.', { list }));
   for (const [i, item] of (items as readonly unknown[]).entries()) {
-    if (!isRecord(item))
-      return wrong(
-        say('The template’s {list} › {number} is not a record.', { list, number: i + 1 }),
-      );
+    const place = `${list} › ${i + 1}`;
+    if (!isRecord(item)) return wrong(say('The template’s {place} is not a record.', { place }));
     for (const field of texts)
       if (typeof item[field] !== 'string')
-        return wrong(
-          say('The template’s {list} › {number} › {field} is not text.', {
-            list,
-            number: i + 1,
-            field,
-          }),
-        );
-    const reason = more(item);
-    if (reason !== null)
-      return wrong(
-        say('The template’s {list} › {number} {reason}.', { list, number: i + 1, reason }),
-      );
+        return wrong(say('The template’s {place} is not text.', { place: `${place} › ${field}` }));
+    const reason = more(item, place);
+    if (reason !== null) return wrong(reason);
   }
   return null;
 }

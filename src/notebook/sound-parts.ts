@@ -32,24 +32,13 @@ export function isBranch(value: unknown): value is Branch {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
-/** What a value is, in a person's words, short enough for a sentence. */
-function described(value: unknown): string {
-  if (value === undefined) return say('nothing stands there');
-  const shown = JSON.stringify(value);
-  return say('{value} stands there', {
-    value: shown.length > 60 ? `${shown.slice(0, 57)}…` : shown,
-  });
-}
-
+/** `expected` is a clause: "a number was expected". */
 function problem(path: readonly string[], expected: string, raw: unknown): Problem {
-  return {
-    path,
-    sentence: say('{expected} was expected, and {described}.', {
-      expected,
-      described: described(raw),
-    }),
-    raw,
-  };
+  if (raw === undefined)
+    return { path, sentence: say('{expected}, and nothing stands there.', { expected }), raw };
+  const shown = JSON.stringify(raw);
+  const value = shown.length > 60 ? `${shown.slice(0, 57)}…` : shown;
+  return { path, sentence: say('{expected}, and {value} stands there.', { expected, value }), raw };
 }
 
 /**
@@ -63,7 +52,7 @@ function soundParts(
   isSound: (name: string, part: unknown) => unknown,
 ): Branch {
   if (!isBranch(branch)) {
-    report(problem(path, say('a table of named things'), branch));
+    report(problem(path, say('a table of named things was expected'), branch));
     return {};
   }
   let copy: [string, unknown][] | null = null;
@@ -101,10 +90,14 @@ function cellProblem(
   check: Check | undefined,
 ): Problem | null {
   if (!Array.isArray(cell) || cell.length === 0)
-    return problem(path, say('a list of values with their stamps'), cell);
+    return problem(path, say('a list of values with their stamps was expected'), cell);
   for (const entry of cell as unknown[]) {
     if (!Array.isArray(entry) || entry.length !== 2 || !isStamp(entry[1]))
-      return problem(path, say('a value with its stamp (milliseconds, counter, device)'), entry);
+      return problem(
+        path,
+        say('a value with its stamp (milliseconds, counter, device) was expected'),
+        entry,
+      );
     const value = entry[0] as Json;
     const expected = value === null ? null : check?.(value);
     if (expected) return problem(path, expected, value);
@@ -119,27 +112,29 @@ function isDayName(name: string): boolean {
 
 const dayTables: ReadonlySet<string> = new Set(['days', 'bench', 'yard', 'decisions', 'readings']);
 
-/** What the name of a record (of a day's readings) has to be; null where it is. */
-function recordNameExpected(table: string, name: string, strictness: Strictness): string | null {
-  if (!isName(name)) return say('an id without line breaks');
+/** What is wrong with the name of a record (of a day's readings), as a sentence; null where nothing is. */
+function recordNameFault(table: string, name: string, strictness: Strictness): string | null {
+  if (!isName(name)) return say('an id without line breaks was expected as the name.');
   if (strictness === 'kept') return null;
   if (dayTables.has(table) && !isDayName(name))
-    return say('the name of a sampling day, like 2026-05-03 or 2026-05-03-evening,');
+    return say(
+      'the name of a sampling day, like 2026-05-03 or 2026-05-03-evening, was expected as the name.',
+    );
   if (table === 'settings' && name !== 'default' && !isDayName(name))
-    return say('the name of a sampling day or "default"');
+    return say('the name of a sampling day or "default" was expected as the name.');
   return null;
 }
 
-/** What the name of a field (a row, a column) has to be; null where it is. */
-function fieldNameExpected(table: string, name: string, strictness: Strictness): string | null {
-  if (!isName(name)) return say('an id without line breaks');
+/** The same of the name of a field (a row, a column). */
+function fieldNameFault(table: string, name: string, strictness: Strictness): string | null {
+  if (!isName(name)) return say('an id without line breaks was expected as the name.');
   if (strictness === 'file' && table === 'groups' && !isDate(name))
-    return say('a day of the calendar, written like 2026-05-03,');
+    return say('a day of the calendar, written like 2026-05-03, was expected as the name.');
   return null;
 }
 
-function misnamed(path: readonly string[], expected: string, raw: unknown): Problem {
-  return { path, sentence: say('{expected} was expected as the name.', { expected }), raw };
+function misnamed(path: readonly string[], sentence: string, raw: unknown): Problem {
+  return { path, sentence, raw };
 }
 
 /** What a cell at a place may hold; undefined where only a later version knows. */
@@ -160,7 +155,7 @@ function soundField(
 ): unknown {
   const [table] = path;
   const field = path[path.length - 1] as string;
-  const expected = fieldNameExpected(table, field, strictness);
+  const expected = fieldNameFault(table, field, strictness);
   const found =
     expected === null
       ? cellProblem(path, cell, checkFor(table, field, strictness))
@@ -178,7 +173,7 @@ export function soundTable(
   strictness: Strictness = 'file',
 ): Notebook[TableName] {
   const sound = soundParts(json, [table], report, (id, record) => {
-    const expected = recordNameExpected(table, id, strictness);
+    const expected = recordNameFault(table, id, strictness);
     if (expected !== null) return void report(misnamed([table, id], expected, record));
     return soundParts(record, [table, id], report, (field, cell) =>
       soundField([table, id, field], cell, report, strictness),
@@ -195,7 +190,7 @@ export function soundRow(
   report: Report,
   strictness: Strictness = 'file',
 ): Notebook['readings'][string][string] | undefined {
-  const expected = fieldNameExpected('readings', row, strictness);
+  const expected = fieldNameFault('readings', row, strictness);
   if (expected !== null) return void report(misnamed(['readings', day, row], expected, cells));
   const sound = soundParts(cells, ['readings', day, row], report, (column, cell) =>
     soundField(['readings', day, row, column], cell, report, strictness),
@@ -206,7 +201,7 @@ export function soundRow(
 /** The sound readings of all days. */
 export function soundReadings(json: unknown, report: Report): Notebook['readings'] {
   const sound = soundParts(json, ['readings'], report, (day, readings) => {
-    const expected = recordNameExpected('readings', day, 'file');
+    const expected = recordNameFault('readings', day, 'file');
     if (expected !== null) return void report(misnamed(['readings', day], expected, readings));
     return soundParts(readings, ['readings', day], report, (row, cells) =>
       soundRow(day, row, cells, report),
@@ -220,7 +215,7 @@ export function keptChangeProblem(path: readonly string[], cell: unknown): Probl
   const [table = '', , field = ''] = path;
   const isReading = table === 'readings';
   if (path.length !== (isReading ? 4 : 3) || !path.every(isName))
-    return problem(path, say('a place in the notebook'), path);
+    return problem(path, say('a place in the notebook was expected'), path);
   const known = isReading ? table : tableNames.find((name) => name === table);
   return cellProblem(path, cell, known && checkFor(known, field, 'kept'));
 }
@@ -229,7 +224,7 @@ export function keptChangeProblem(path: readonly string[], cell: unknown): Probl
 export function soundSeen(json: unknown, report: Report): Notebook['seen'] {
   const sound = soundParts(json, ['seen'], report, (device, seen) => {
     if (Array.isArray(seen) && isStamp([...(seen as unknown[]), device])) return seen as unknown;
-    report(problem(['seen', device], say('milliseconds and counter'), seen));
+    report(problem(['seen', device], say('milliseconds and counter were expected'), seen));
     return undefined;
   });
   return sound as Notebook['seen'];

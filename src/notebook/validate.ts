@@ -25,16 +25,20 @@ export function validate(json: unknown): Notebook | Fault {
   const { problems } = read;
   const [first, ...rest] = problems;
   if (!first) return read.notebook;
-  const more =
+  const others =
     rest.length === 0
-      ? ''
-      : say(' {n, plural, =1 {One more place is} other {# more places are}} wrong.', {
-          n: rest.length,
-        });
+      ? []
+      : [
+          say('{n, plural, =1 {One more place is wrong.} other {# more places are wrong.}}', {
+            n: rest.length,
+          }),
+        ];
   const isTwice = problems.every(({ kind }) => kind === 'animal-twice');
   return fault(
     isTwice ? 'animal-twice' : 'wrong-notebook',
-    `${first.place}: ${first.sentence}${more}`,
+    [say('{place}: {sentence}', { place: first.place, sentence: first.sentence }), ...others].join(
+      ' ',
+    ),
   );
 }
 
@@ -110,8 +114,8 @@ function animalsTwice(notebook: Notebook): Twice[] {
       ids: [other, animal.id],
       path: ['animals', animal.id, 'tag'],
       sentence: say(
-        '{tag} stands twice in the list of animals ({other} as {tag2}, {id} as {tag}). One animal must have one line.',
-        { tag: animal.tag, other, tag2: before?.tag, id: animal.id },
+        '{tag} stands twice in the list of animals ({firstId} as {firstTag}, {secondId} as {tag}). One animal must have one line.',
+        { tag: animal.tag, firstId: other, firstTag: before?.tag, secondId: animal.id },
       ),
       raw: animal.tag,
     });

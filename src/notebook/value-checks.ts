@@ -2,7 +2,7 @@ import type { Json } from '../../shared/cell.ts';
 import { isDate } from '../text/date.ts';
 import { say } from '../text/say.ts';
 
-/** What was expected, in words that end "… was expected"; null where the value is as it should be. */
+/** What was expected, as a clause ("text was expected"); null where the value is as it should be. */
 export type Check = (value: Json) => string | null;
 
 type Thing = { readonly [key: string]: Json };
@@ -11,12 +11,13 @@ function isThing(value: Json | undefined): value is Thing {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
-export const text: Check = (value) => (typeof value === 'string' ? null : 'text');
+export const text: Check = (value) => (typeof value === 'string' ? null : say('text was expected'));
 
-export const flag: Check = (value) => (typeof value === 'boolean' ? null : say('true or false'));
+export const flag: Check = (value) =>
+  typeof value === 'boolean' ? null : say('true or false was expected');
 
 export const number: Check = (value) =>
-  typeof value === 'number' && Number.isFinite(value) ? null : say('a number');
+  typeof value === 'number' && Number.isFinite(value) ? null : say('a number was expected');
 
 /** Checks that ask for text of some form. */
 const forms = new WeakSet<Check>();
@@ -34,7 +35,7 @@ export function kindOnly(check: Check): Check {
 export const date: Check = form((value) =>
   typeof value === 'string' && isDate(value)
     ? null
-    : say('a day of the calendar, written like 2026-05-03,'),
+    : say('a day of the calendar, written like 2026-05-03, was expected'),
 );
 
 /** A day where it is known, empty text where it is not. */
@@ -45,7 +46,7 @@ export const roughDate: Check = form((value) =>
   typeof value === 'string' &&
   (/^((19|20|21)\d\d(-(0[1-9]|1[0-2]))?)?$/.test(value) || isDate(value))
     ? null
-    : say('a year, a month or a day, like 2024, 2024-03 or 2024-03-25,'),
+    : say('a year, a month or a day, like 2024, 2024-03 or 2024-03-25, was expected'),
 );
 
 /** One of a closed list; the record makes the compiler name them all. */
@@ -54,7 +55,7 @@ export function oneOf<T extends string>(words: Readonly<Record<T, true>>): Check
   return form((value) =>
     typeof value === 'string' && Object.hasOwn(words, value)
       ? null
-      : say('one of {list}', { list: list.map((word) => `"${word}"`).join(', ') }),
+      : say('one of {list} was expected', { list: list.map((word) => `"${word}"`).join(', ') }),
   );
 }
 
@@ -83,7 +84,8 @@ export function thing(
   };
 }
 
-export const anyThing: Check = (value) => (isThing(value) ? null : say('a list of named choices'));
+export const anyThing: Check = (value) =>
+  isThing(value) ? null : say('a list of named choices was expected');
 
 const withNumber = thing('', { text, value: number }, { unit: oneOf({ kg: true, lb: true }) });
 const readingKinds: Readonly<Record<string, Check>> = {
@@ -103,7 +105,7 @@ export const reading: Check = (value) => {
     typeof kind === 'string' && Object.hasOwn(readingKinds, kind) ? readingKinds[kind] : undefined;
   return check?.(value) === null
     ? null
-    : say('something typed, with its kind, its text and, for a number, its value,');
+    : say('something typed, with its kind, its text and, for a number, its value, was expected');
 };
 
 export const withdrawal: Check = (value) => {
@@ -114,5 +116,7 @@ export const withdrawal: Check = (value) => {
       : kind === 'hours'
         ? thing('', { hours: number })(value) === null
         : kind === 'not permitted' || kind === 'not stated';
-  return isRight ? null : say('a withdrawal (days, hours, not permitted or not stated)');
+  return isRight
+    ? null
+    : say('a withdrawal (days, hours, not permitted or not stated) was expected');
 };

@@ -277,8 +277,11 @@ function missingEdits(from: number, to: number): Problem {
     path: ['edit', String(from)],
     sentence:
       from === to
-        ? say('edit {from} of this notebook did not reach the store.', { from })
-        : say('edits {from} to {to} of this notebook did not reach the store.', { from, to }),
+        ? say('edit {first} of this notebook did not reach the store.', { first: from })
+        : say('edits {first} to {last} of this notebook did not reach the store.', {
+            first: from,
+            last: to,
+          }),
     raw: null,
   };
 }

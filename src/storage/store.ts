@@ -316,10 +316,9 @@ function unreadableLine(id: string): NotebookLine {
 export function damageSentence(damage: readonly Damage[]): string {
   const [first] = damage;
   if (!first) return '';
-  const more = damage.length === 1 ? '' : say(' and {n} more', { n: damage.length - 1 });
   return say(
-    'Part of this notebook was damaged and could not be read: {place}{more}. Everything else is here. What is damaged is kept aside: download it, and open your last saved file to bring back what it held.',
-    { place: first.place, more },
+    'Part of this notebook was damaged and could not be read: {n, plural, =0 {{place}} other {{place} and # more}}. Everything else is here. What is damaged is kept aside: download it, and open your last saved file to bring back what it held.',
+    { place: first.place, n: damage.length - 1 },
   );
 }
 

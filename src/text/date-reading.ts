@@ -71,24 +71,24 @@ export function readDate(text: string, order: DateOrder | 'any'): DateReading | 
     return fault(
       'not-a-date',
       say(
-        '"{shown}" is a spreadsheet\'s own number for a day. Show the column as dates there and save it again.',
-        { shown },
+        '"{text}" is a spreadsheet\'s own number for a day. Show the column as dates there and save it again.',
+        { text: shown },
       ),
     );
   }
   if (readings.length > 0) {
     return fault(
       'not-a-date',
-      say('"{shown}" is not a date with {orderInWords}.', {
-        shown,
-        orderInWords: orderInWords(order),
-      }),
+      say(
+        '"{text}" is not a date with {order, select, dmy {the day first} mdy {the month first} ymd {the year first} other {its parts in any order}}.',
+        { text: shown, order },
+      ),
     );
   }
   return fault(
     'not-a-date',
-    say('"{shown}" is not a day of the calendar. Write year, month, day like 2026-05-03.', {
-      shown,
+    say('"{text}" is not a day of the calendar. Write year, month, day like 2026-05-03.', {
+      text: shown,
     }),
   );
 }

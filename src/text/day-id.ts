@@ -31,8 +31,8 @@ export function dayId(date: string, label = ''): DayId | Fault {
   if (!/^[\p{L}\p{M}\p{N}-]*$/u.test(trimmed)) {
     return fault(
       'bad-day-label',
-      say('"{trim}" cannot name a sampling. Use letters, digits and spaces, like evening.', {
-        trim: label.trim(),
+      say('"{label}" cannot name a sampling. Use letters, digits and spaces, like evening.', {
+        label: label.trim(),
       }),
     );
   }
@@ -47,8 +47,8 @@ export function parseDayId(text: string): DayName | Fault {
   if (!isDate(date) || (rest !== '' && !/^[\s-]/.test(rest))) {
     return fault(
       'not-a-day',
-      say('"{trimmed}" is not a sampling day. Type it like 2026-05-03 or 2026-05-03 evening.', {
-        trimmed,
+      say('"{text}" is not a sampling day. Type it like 2026-05-03 or 2026-05-03 evening.', {
+        text: trimmed,
       }),
     );
   }

@@ -23,8 +23,8 @@ export function parseNumber(text: string, mark: DecimalMark): number | Fault {
     return fault(
       'too-many-digits',
       say(
-        '"{trimmed}" has more digits than a number can keep. If it is a tag, put it in the tag column.',
-        { trimmed },
+        '"{text}" has more digits than a number can keep. If it is a tag, put it in the tag column.',
+        { text: trimmed },
       ),
     );
   }
@@ -44,30 +44,27 @@ const plainWithComma = /^[-−]?(?:\d+(?:,\d+)?|,\d+)$/;
 
 function reason(text: string, mark: DecimalMark): string {
   const other = mark === '.' ? ',' : '.';
-  const markWord = mark === '.' ? say('a point') : say('a comma');
-  const otherWord = mark === '.' ? say('a comma') : say('a point');
+  const markName = mark === '.' ? 'point' : 'comma';
   if (/^[-−]?\d{1,3}(?:[.,]\d{3})+$/.test(text) && text.includes(other)) {
     const together = text.replace(/[.,]/g, '');
-    const decimal =
-      text.split(other).length === 2
-        ? say(', or {replace}', { replace: text.replace(other, mark) })
-        : '';
-    return say('"{text}" can be read in two ways. Type {together}{decimal}.', {
-      text,
-      together,
-      decimal,
-    });
+    return text.split(other).length === 2
+      ? say('"{text}" can be read in two ways. Type {together}, or {decimal}.', {
+          text,
+          together,
+          decimal: text.replace(other, mark),
+        })
+      : say('"{text}" can be read in two ways. Type {together}.', { text, together });
   }
   if (new RegExp(`^[-−]?\\d+\\${other}\\d+$`).test(text)) {
     return say(
-      '"{text}" has {otherWord}, but the decimal mark here is {markWord}. Type {replace}.',
-      { text, otherWord, markWord, replace: text.replace(other, mark) },
+      '"{text}" has {mark, select, point {a comma, but the decimal mark here is a point} other {a point, but the decimal mark here is a comma}}. Type {number}.',
+      { text, mark: markName, number: text.replace(other, mark) },
     );
   }
   if (/^[-−]?\d+[.,]$/.test(text)) {
     return say(
-      '"{text}" ends with its decimal mark. Type {slice}, or the digits that are missing.',
-      { text, slice: text.slice(0, -1) },
+      '"{text}" ends with its decimal mark. Type {number}, or the digits that are missing.',
+      { text, number: text.slice(0, -1) },
     );
   }
   if (/^[-−]?[\d.,]+e[+-]?\d+$/i.test(text)) {
@@ -76,20 +73,23 @@ function reason(text: string, mark: DecimalMark): string {
     });
   }
   if (/^\+\d/.test(text))
-    return say('"{text}" begins with a plus sign. Type {slice}.', { text, slice: text.slice(1) });
+    return say('"{text}" begins with a plus sign. Type {number}.', {
+      text,
+      number: text.slice(1),
+    });
   if (/^\d[\d\s'’.,]*\d$/.test(text)) {
     return say(
-      '"{text}" has marks between its digits. Type them together, with {markWord} only for decimals.',
-      { text, markWord },
+      '"{text}" has marks between its digits. Type them together, with {mark, select, point {a point} other {a comma}} only for decimals.',
+      { text, mark: markName },
     );
   }
   if (/^[-−]?[\d.,]+\s*\?+$/.test(text)) {
     return say('"{text}" is in doubt. Take the question mark away once you are sure.', { text });
   }
-  return say('"{text}" is not a number. Type plain digits, with {markWord} for decimals.', {
-    text,
-    markWord,
-  });
+  return say(
+    '"{text}" is not a number. Type plain digits, with {mark, select, point {a point} other {a comma}} for decimals.',
+    { text, mark: markName },
+  );
 }
 
 /**

@@ -33,8 +33,8 @@ export function canonicalTag(typed: string): Tag | Fault {
     return fault(
       'destroyed-tag',
       say(
-        '"{key}" is what a spreadsheet makes of a long number: the last digits are gone and cannot be worked out. Fetch the list again from the reader, and set the column to text before saving it.',
-        { key },
+        '"{tag}" is what a spreadsheet makes of a long number: the last digits are gone and cannot be worked out. Fetch the list again from the reader, and set the column to text before saving it.',
+        { tag: key },
       ),
     );
   }
@@ -86,18 +86,18 @@ export function likeTag(a: string, b: string): Fault | null {
   return fault(
     'like-tags',
     say(
-      '"{first}" and "{second}" differ only by {difference}. They are kept as two animals; unite them if they are one.',
+      '"{first}" and "{second}" differ only by {difference, select, spaces {spaces} case {capital and small letters} zeros {leading zeros} other {zeros, spaces or the way letters are written}}. They are kept as two animals; unite them if they are one.',
       { first, second, difference: difference(first, second) },
     ),
   );
 }
 
-function difference(a: string, b: string): string {
+function difference(a: string, b: string): 'spaces' | 'case' | 'zeros' | 'other' {
   if (a.replace(/\s/g, '') === b.replace(/\s/g, '')) return 'spaces';
-  if (a.toLowerCase() === b.toLowerCase()) return say('capital and small letters');
+  if (a.toLowerCase() === b.toLowerCase()) return 'case';
   const short = (text: string): string => text.replace(/(?<!\d)0+(?=\d)/g, '');
-  if (short(a) === short(b)) return say('leading zeros');
-  return say('zeros, spaces or the way letters are written');
+  if (short(a) === short(b)) return 'zeros';
+  return 'other';
 }
 
 /** Every group of tags alike but not the same, in the order in which they first appear. */
@@ -125,15 +125,15 @@ function nearlyElectronic(key: string): Fault | null {
     return fault(
       'nearly-electronic',
       say(
-        '"{key}" has the length of an electronic number, but its last 12 digits can be at most {largestAnimalCode}. It is kept as typed; check it for a misread digit.',
-        { key, largestAnimalCode },
+        '"{tag}" has the length of an electronic number, but its last 12 digits can be at most {most}. It is kept as typed; check it for a misread digit.',
+        { tag: key, most: largestAnimalCode },
       ),
     );
   }
   return fault(
     'nearly-electronic',
     say(
-      '"{key}" has the length of an electronic number, but does not begin with a country or maker. It is kept as typed; check it for a misread digit.',
+      '"{tag}" has the length of an electronic number, but does not begin with a country or maker. It is kept as typed; check it for a misread digit.',
       { key },
     ),
   );

@@ -12,7 +12,13 @@ import {
   moveToGroup,
   reorderAnimal,
 } from '../../src/notebook/edit-animals.ts';
-import { addDay, changeDayCopy, changeLimit, removeDay } from '../../src/notebook/edit-days.ts';
+import {
+  addDay,
+  changeDayCopy,
+  changeLimit,
+  removeDay,
+  type Reach,
+} from '../../src/notebook/edit-days.ts';
 import { changeColumn } from '../../src/notebook/edit-records.ts';
 import { emptyNotebook, fromTemplate } from '../../src/notebook/from-template.ts';
 import { groupOn, presentAnimals } from '../../src/notebook/present.ts';
@@ -102,6 +108,18 @@ describe('changing a default', () => {
     expect(limitValue(every, may, 'l-treat_from')).toBe(1000);
     const only = apply(both, changeLimit(both, august, 'l-treat_from', 1000, 'only this day'));
     expect(limitValue(withDay(only, '2026-09-01'), '2026-09-01', 'l-treat_from')).toBe(500);
+  });
+
+  it('names the change by the limit and the days it reaches', () => {
+    const label = (reach: Reach): string =>
+      changeLimit(both, august, 'l-treat_from', 1000, reach).label;
+    const limit = label('every day').replace(', every day', '');
+    expect(limit).not.toBe('');
+    expect(label('from this day on')).toBe(`${limit}, from this day on`);
+    expect(label('only this day')).toBe(`${limit}, only this day`);
+    expect(changeDayCopy(both, august, { lookedFor: [] }, 'every day').label).toBe(
+      'the egg types looked for, every day',
+    );
   });
 
   it('does the same for the protocol', () => {
