@@ -4,10 +4,9 @@ import { atLeast } from '../stats/at-least.ts';
 import { daysBetween } from '../text/date.ts';
 import { limitByKey } from './limit-by-key.ts';
 import { productOf } from './product.ts';
-import { counted } from './short-number.ts';
-import { say } from '../text/say.ts';
 
 const byAnimal = new WeakMap<object, ReadonlyMap<string, readonly Treatment[]>>();
+import { say } from '../text/say.ts';
 
 /** Treatments of one animal, oldest first. Read once for a log, since every row of a grid asks. */
 export function treatmentsOfAnimal(notebook: Notebook, animalId: string): readonly Treatment[] {
@@ -88,22 +87,27 @@ export function afterTreatmentCount(
   );
   const least = Math.min(...numbers);
   const most = Math.max(...numbers);
-  const within =
-    least === most
-      ? counted(most, 'day')
-      : say('{least} to {most} days, by product', { least, most });
   return {
     treated: treated.length,
     of: countedAnimals.length,
     sentence:
-      treated.length === 0
-        ? ''
-        : say('{n} of {n2} treated within {within}', {
-            n: treated.length,
-            n2: countedAnimals.length,
-            within,
-          }),
+      treated.length === 0 ? '' : withinWords(treated.length, countedAnimals.length, least, most),
   };
+}
+
+function withinWords(treated: number, of: number, least: number, most: number): string {
+  return least === most
+    ? say('{treated} of {of} treated within {days, plural, one {# day} other {# days}}', {
+        treated,
+        of,
+        days: most,
+      })
+    : say('{treated} of {of} treated within {least} to {most} days, by product', {
+        treated,
+        of,
+        least,
+        most,
+      });
 }
 
 /** Whether a count after treatment is still at the limit to treat from, or over: "still high after treatment". */

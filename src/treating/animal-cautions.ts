@@ -5,7 +5,6 @@ import { daysAfterTreatment, isStillHigh } from './after-treatment.ts';
 import { isYoung, speciesOf } from './animal-kind.ts';
 import { eyelidOf, PALE_FROM, scoreOf } from './herd-alarm.ts';
 import { limitByKey } from './limit-by-key.ts';
-import { counted } from './short-number.ts';
 import { say } from '../text/say.ts';
 
 /** From this dag score on (of 5) an animal scours (own choice). */
@@ -43,23 +42,24 @@ export function animalCautions(
   const isThin = condition !== null && condition < THIN_BELOW;
   if (outcome.kind !== 'over' && (isScouring || isThin))
     said.push(
-      say('{it}: good eyelids and a low count do not clear it.', {
-        it: isScouring ? say('It scours') : say('It is thin'),
-      }),
+      isScouring
+        ? say('It scours: good eyelids and a low count do not clear it.')
+        : say('It is thin: good eyelids and a low count do not clear it.'),
     );
   const days = daysAfterTreatment(notebook, animal.id, date);
   if (isStillHigh(notebook, dayId, animal.id, epg))
     said.push(
       say(
-        'Still high after treatment {counted} ago: was it dosed by weight? Ask your vet before you use the same product again.',
-        { counted: counted(days ?? 0, 'day') },
+        'Still high after treatment {days, plural, one {# day} other {# days}} ago: was it dosed by weight? Ask your vet before you use the same product again.',
+        { days: days ?? 0 },
       ),
     );
   else if (days !== undefined)
     said.push(
-      say('Treated {counted} ago: this count shows the treatment, not the animal.', {
-        counted: counted(days, 'day'),
-      }),
+      say(
+        'Treated {days, plural, one {# day} other {# days}} ago: this count shows the treatment, not the animal.',
+        { days },
+      ),
     );
   if (epg === 0) said.push(say('No egg seen: not free of worms.'));
   if (outcome.kind === 'below' && isYoung(animal, date))

@@ -2,7 +2,6 @@ import type { Notebook } from '../../shared/notebook.ts';
 import { isFault } from '../../shared/value.ts';
 import { animalsOf } from '../notebook/read.ts';
 import { canonicalTag } from '../text/tag.ts';
-import { counted } from './short-number.ts';
 import { wordList } from './word-list.ts';
 import { say } from '../text/say.ts';
 
@@ -36,9 +35,9 @@ export function animalsNamed(notebook: Notebook, text: string): AnimalsNamed {
   const sentence =
     unknown.length === 0
       ? ''
-      : say('{counted} not in this notebook: {wordList}.', {
-          counted: counted(unknown.length, say('tag is'), say('tags are')),
-          wordList: wordList(unknown),
+      : say('{n, plural, one {# tag is} other {# tags are}} not in this notebook: {tags}.', {
+          n: unknown.length,
+          tags: wordList(unknown),
         });
   return { animals: [...animals], unknown, sentence };
 }

@@ -87,22 +87,19 @@ export function bandDose(
 
 /** What the lightest gets, as a sentence for page and paper. */
 export function lightestSentence({ tag, kg, ownMl, times }: LightestShare, ml: number): string {
-  return say(
-    'The lightest, {tag} ({shortNumber} kg), gets {shortNumber2} mL, {shortNumber3} times its own {shortNumber4} mL.',
-    {
-      tag,
-      shortNumber: shortNumber(kg, 1),
-      shortNumber2: shortNumber(ml),
-      shortNumber3: shortNumber(times),
-      shortNumber4: shortNumber(ownMl),
-    },
-  );
+  return say('The lightest, {tag} ({weight} kg), gets {ml} mL, {times} times its own {own} mL.', {
+    tag,
+    weight: shortNumber(kg, 1),
+    ml: shortNumber(ml),
+    times: shortNumber(times),
+    own: shortNumber(ownMl),
+  });
 }
 
 function splitSentence(lightest: LightestShare, ml: number): string {
-  return say('{lightestSentence} That is {MOSTTIMES} times or more: split the band by weight.', {
-    lightestSentence: lightestSentence(lightest, ml),
-    MOSTTIMES: MOST_TIMES,
+  return say('{lightest} That is {times} times or more: split the band by weight.', {
+    lightest: lightestSentence(lightest, ml),
+    times: MOST_TIMES,
   });
 }
 

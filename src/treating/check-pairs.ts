@@ -9,6 +9,7 @@ import { treatmentsOfAnimal } from './after-treatment.ts';
 import { figureOf } from './figure-of.ts';
 import { productName, productOf } from './product.ts';
 import { wordList } from './word-list.ts';
+import { dateWords } from '../text/date-words.ts';
 import { say } from '../text/say.ts';
 
 /** What the engine says of one row of one of the two days. */
@@ -60,16 +61,16 @@ export function checkDaysFault(notebook: Notebook, days: CheckDays): Fault | nul
   if (after.date < before.date)
     return fault(
       'days-reversed',
-      say('The second day ({date}) is before the first ({date2}). Change them round.', {
-        date: after.date,
-        date2: before.date,
+      say('The second day ({second}) is before the first ({first}). Change them round.', {
+        second: dateWords(after.date),
+        first: dateWords(before.date),
       }),
     );
   if (after.date === before.date)
     return fault(
       'same-day',
       say('Both samplings are of {date}. The second one is taken some days after the treatment.', {
-        date: before.date,
+        date: dateWords(before.date),
       }),
     );
   if (!productOf(notebook, days.product)?.name)
@@ -187,15 +188,16 @@ export function countOf(
   const factor = figureOf(row?.factor);
   const isCounted = figureOf(row?.epg) !== null && eggs !== null && eggs >= 0;
   if (!isCounted || !Number.isInteger(eggs)) {
-    if (!isPresent(notebook, dayId, animal)) return say('not here on {date}', { date });
-    return say('{whyNotCounted} on {date}', {
-      whyNotCounted: whyNotCounted(notebook, dayId, animal.id),
-      date,
+    if (!isPresent(notebook, dayId, animal))
+      return say('not here on {date}', { date: dateWords(date) });
+    return say('{why} on {date}', {
+      why: whyNotCounted(notebook, dayId, animal.id),
+      date: dateWords(date),
     });
   }
   return factor !== null && factor > 0
     ? { eggs, factor }
-    : say('no multiplication factor on {date}', { date });
+    : say('no multiplication factor on {date}', { date: dateWords(date) });
 }
 
 /** Too many to count, spoiled, in doubt, not counted: as typed. */

@@ -1,7 +1,7 @@
 import type { Product } from '../../shared/notebook.ts';
 import type { CheckPair } from './check-pairs.ts';
 import { sampleWindow, windowWords, type SampleWindow } from './sample-window.ts';
-import { counted } from './short-number.ts';
+import { daysWords } from './short-number.ts';
 import { say } from '../text/say.ts';
 
 /** Days from treatment to the second sample, held against what is usual for the product. */
@@ -32,8 +32,7 @@ export function checkTiming(
   const most = Math.max(...days);
   const isEarly = least < window.fromDays;
   const isLate = most > window.toDays;
-  const took =
-    least === most ? counted(least, 'day') : say('{least} to {most} days', { least, most });
+  const took = daysWords(least, most);
   const verdict =
     isEarly && isLate
       ? say('partly too early and partly too late')

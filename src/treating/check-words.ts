@@ -1,8 +1,9 @@
 import type { Verdict } from '../stats/reduction-verdict.ts';
 import { RESISTANT_CAUTION, RESISTANT_QUESTIONS, SUSCEPTIBLE_CAUTION } from './cautions.ts';
 import type { LeftOut } from './check-pairs.ts';
-import { counted, shortNumber } from './short-number.ts';
+import { shortNumber } from './short-number.ts';
 import { wordList } from './word-list.ts';
+import { dateWords } from '../text/date-words.ts';
 import { say } from '../text/say.ts';
 
 /** A reduction in words; one below 0 went up and is never shown as less than nothing. */
@@ -16,11 +17,11 @@ export function reductionWords(reduction: number): string {
 
 /** Limits in words: "68.2 to 91.0 %", and what a limit below 0 means. */
 export function limitWords(low: number, high: number): string {
-  const words = say('{shortNumber} to {shortNumber2} %', {
-    shortNumber: shortNumber(low, 1),
-    shortNumber2: shortNumber(high, 1),
+  const words = say('{low} to {high} %', {
+    low: shortNumber(low, 1),
+    high: shortNumber(high, 1),
   });
-  return low < 0 ? say('{words} (below 0 the count went up)', { words }) : words;
+  return low < 0 ? say('{limits} (below 0 the count went up)', { limits: words }) : words;
 }
 
 /** A class said plainly, with its own word after it. */
@@ -82,34 +83,34 @@ export function vetSentence(facts: VetFacts): string {
   const { eggsBefore, eggsAfter, meanBefore, meanAfter } = facts;
   return [
     say(
-      '{counted} treated once with {productName} and counted on {beforeDate} and {afterDate}, {days} after treatment; {leftOut} left out.',
+      '{n, plural, one {# animal} other {# animals}} treated once with {product} and counted on {before} and {after}, {days} after treatment; {leftOut} left out.',
       {
-        counted: counted(facts.pairs, 'animal'),
-        productName: facts.productName,
-        beforeDate: facts.beforeDate,
-        afterDate: facts.afterDate,
+        n: facts.pairs,
+        product: facts.productName,
+        before: dateWords(facts.beforeDate),
+        after: dateWords(facts.afterDate),
         days: facts.days,
         leftOut: facts.leftOut,
       },
     ),
     say(
-      '{counted} counted before and {eggsAfter} after (mean {shortNumber} and {shortNumber2} epg).',
+      '{n, plural, one {# egg} other {# eggs}} counted before and {eggsAfter} after (mean {before} and {after} epg).',
       {
-        counted: counted(eggsBefore, 'egg'),
+        n: eggsBefore,
         eggsAfter,
-        shortNumber: shortNumber(meanBefore, 0),
-        shortNumber2: shortNumber(meanAfter, 0),
+        before: shortNumber(meanBefore, 0),
+        after: shortNumber(meanAfter, 0),
       },
     ),
-    say('The count {reductionWords}; {limits}', {
-      reductionWords: reductionWords(facts.reduction),
+    say('The count {change}; {limits}', {
+      change: reductionWords(facts.reduction),
       limits: facts.limits,
     }),
     say(
-      'Held against an expected reduction of {shortNumber} % and a threshold of {shortNumber2} %: {verdict}',
+      'Held against an expected reduction of {expected} % and a threshold of {threshold} %: {verdict}',
       {
-        shortNumber: shortNumber(facts.expected),
-        shortNumber2: shortNumber(facts.threshold),
+        expected: shortNumber(facts.expected),
+        threshold: shortNumber(facts.threshold),
         verdict: facts.verdict,
       },
     ),

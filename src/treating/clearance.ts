@@ -4,6 +4,7 @@ import { treatmentsOfAnimal } from './after-treatment.ts';
 import { readClear } from './clear-date.ts';
 import { productName } from './product.ts';
 import { wordList } from './word-list.ts';
+import { dateWords } from '../text/date-words.ts';
 import { say } from '../text/say.ts';
 
 /** What an animal gives that people eat or drink. */
@@ -65,35 +66,32 @@ function clearOf(treatment: Treatment, produce: Produce): ReturnType<typeof read
   return readClear(produce === 'meat' ? treatment.meatClear : treatment.milkClear);
 }
 
-/** A clearance as a sentence; `null` where the animal is clear. */
-export function clearanceSentence(clearance: Clearance, produce: Produce): string | null {
-  const what = produce === 'meat' ? say('Meat') : say('Milk');
+/** A clearance as a sentence for meat, milk or both; `null` where the animal is clear. */
+export function clearanceSentence(clearance: Clearance, produce: Produce | 'both'): string | null {
   switch (clearance.state) {
     case 'clear':
       return null;
     case 'until':
-      return say('{what} not clear until {date} ({product}).', {
-        what,
-        date: clearance.date,
-        product: clearance.product,
-      });
+      return say(
+        '{produce, select, meat {Meat} milk {Milk} other {Meat and milk}} not clear until {date} ({product}).',
+        { produce, date: dateWords(clearance.date), product: clearance.product },
+      );
     case 'not permitted':
-      return say('{what} not permitted for people after {product}: ask your vet.', {
-        what,
-        product: clearance.product,
-      });
+      return say(
+        '{produce, select, meat {Meat} milk {Milk} other {Meat and milk}} not permitted for people after {product}: ask your vet.',
+        { produce, product: clearance.product },
+      );
     case 'ask': {
       const other =
         clearance.latest === null
           ? ''
-          : say(' Other products are clear from {latest} at the earliest.', {
-              latest: clearance.latest,
+          : say(' Other products are clear from {date} at the earliest.', {
+              date: dateWords(clearance.latest),
             });
-      return say('{what}: no clear date for {product}, ask your vet.{other}', {
-        what,
-        product: clearance.product,
-        other,
-      });
+      return say(
+        '{produce, select, meat {Meat} milk {Milk} other {Meat and milk}}: no clear date for {product}, ask your vet.{other}',
+        { produce, product: clearance.product, other },
+      );
     }
   }
 }
@@ -102,20 +100,25 @@ export function clearanceSentence(clearance: Clearance, produce: Produce): strin
 export interface NotClear {
   readonly meat: string | null;
   readonly milk: string | null;
+  /** One sentence for both, where meat and milk stand alike. */
+  readonly both: string | null;
 }
 
-/** "Meat not clear until 2026-06-12 (…)", and the same for milk; both null for a clear animal. */
+/** "Meat not clear until 12 June 2026 (…)", and the same for milk; all null for a clear animal. */
 export function notClear(notebook: Notebook, animalId: string, date: string): NotClear {
-  const sentence = (produce: Produce): string | null =>
-    clearanceSentence(clearance(notebook, animalId, date, produce), produce);
-  return { meat: sentence('meat'), milk: sentence('milk') };
+  const meat = clearance(notebook, animalId, date, 'meat');
+  const milk = clearance(notebook, animalId, date, 'milk');
+  const isAlike = JSON.stringify(meat) === JSON.stringify(milk);
+  return {
+    meat: clearanceSentence(meat, 'meat'),
+    milk: clearanceSentence(milk, 'milk'),
+    both: isAlike ? clearanceSentence(meat, 'both') : null,
+  };
 }
 
 /** Both in as few sentences as they need: one where meat and milk stand alike. Empty where both are clear. */
-export function notClearWords({ meat, milk }: NotClear): readonly string[] {
-  if (meat === null || milk === null) return [meat, milk].filter((words) => words !== null);
-  const tail = meat.replace(/^Meat/, '');
-  return milk === `Milk${tail}` ? [say('Meat and milk{tail}', { tail })] : [meat, milk];
+export function notClearWords({ meat, milk, both }: NotClear): readonly string[] {
+  return both === null ? [meat, milk].filter((words) => words !== null) : [both];
 }
 
 /**
@@ -134,7 +137,7 @@ export function leavingWarnings(
     return [
       say('{tag} would leave on {date}: {meat} Tell the buyer in writing, or wait.', {
         tag,
-        date,
+        date: dateWords(date),
         meat,
       }),
     ];

@@ -132,21 +132,28 @@ function classOf(reduction: number | Fault, limits: Limits | Fault): ControlClas
   return isLow || isUncertain ? 'resistance suspected' : 'susceptible';
 }
 
+/** The classes as people read them; they are kept in English. */
+const classWords: Readonly<Record<ControlClass, string>> = {
+  resistant: say('resistant'),
+  'resistance suspected': say('resistance suspected'),
+  susceptible: say('susceptible'),
+};
+
 function sentenceOf(found: Omit<ControlCheck, 'sentence'>): string {
   const { treatedCounted, controlCounted, reduction, limits } = found;
-  const groups = say('{treatedCounted} treated against {controlCounted} untreated', {
-    treatedCounted,
-    controlCounted,
+  const groups = say('{treated} treated against {untreated} untreated', {
+    treated: treatedCounted,
+    untreated: controlCounted,
   });
   if (isFault(reduction)) return `${groups}: ${reduction.sentence}`;
-  const head = say('{groups}: against the control group the count {reductionWords}', {
+  const head = say('{groups}: against the control group the count {change}', {
     groups,
-    reductionWords: reductionWords(reduction),
+    change: reductionWords(reduction),
   });
   if (isFault(limits)) return `${head}. ${limits.sentence}`;
-  return say('{head}, 95 % limits {limitWords}; by the rule of 1992: {class}.', {
+  return say('{head}, 95 % limits {limits}; by the rule of 1992: {class}.', {
     head,
-    limitWords: limitWords(limits.low, limits.high),
-    class: found.class,
+    limits: limitWords(limits.low, limits.high),
+    class: found.class === null ? '' : classWords[found.class],
   });
 }

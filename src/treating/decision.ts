@@ -5,7 +5,6 @@ import { fault, type Fault, type Value } from '../../shared/value.ts';
 import { newest } from '../notebook/cell.ts';
 import type { Outcome } from '../notebook/outcome.ts';
 import { animalOf, columnsOf, dayOf, readingOf } from '../notebook/read.ts';
-import { counted } from './short-number.ts';
 import { say } from '../text/say.ts';
 
 /** What is decided for one animal. */
@@ -46,7 +45,7 @@ export function decide(
   const who =
     decisions.length === 1
       ? (animalOf(notebook, first.animal)?.tag ?? '')
-      : counted(decisions.length, 'animal');
+      : say('{n} animals', { n: decisions.length });
   return {
     label: first.treat
       ? say('deciding to treat {who}', { who })
@@ -64,7 +63,7 @@ export function undecide(notebook: Notebook, dayId: string, animals: readonly st
   const who =
     animals.length === 1
       ? (animalOf(notebook, animals[0] ?? '')?.tag ?? '')
-      : counted(animals.length, 'animal');
+      : say('{n} animals', { n: animals.length });
   return {
     label: say('no decision for {who}', { who }),
     source: 'typed',

@@ -68,8 +68,8 @@ export function doseFor(
       ...productQuestions(product),
       ...(vet
         ? [
-            say("{vetName} set a dose of its own too: is the label's the right one here?", {
-              vetName: product.vetName,
+            say("{vet} set a dose of its own too: is the label's the right one here?", {
+              vet: product.vetName,
             }),
           ]
         : []),
@@ -121,19 +121,15 @@ function fromVet(
     return stopped([sentence(animal, exact, drawn)]);
   const words =
     vet.perKg === undefined
-      ? say('{shortNumber} mL for each animal', { shortNumber: shortNumber(vet.ml) })
-      : say('{shortNumber} kg × {ml} mL ÷ {perKg} kg', {
-          shortNumber: shortNumber(weight?.kg ?? NaN),
-          ml: vet.ml,
-          perKg: vet.perKg,
-        });
+      ? say('{ml} mL for each animal', { ml: shortNumber(vet.ml) })
+      : `${shortNumber(weight?.kg ?? NaN)} kg × ${vet.ml} mL ÷ ${vet.perKg} kg`;
   const asks = weight && impossible === null ? weightQuestions(animal, weight, asked.date) : [];
   return {
     ml: drawn,
     source: 'vet',
-    sum: say('{sumText}, as {trim} set it', {
-      sumText: sumText(words, exact, drawn),
-      trim: product.vetName?.trim(),
+    sum: say('{sum}, as {vet} set it', {
+      sum: sumText(words, exact, drawn),
+      vet: product.vetName?.trim(),
     }),
     stops: [],
     questions: [...asks, ...productQuestions(product)],
@@ -172,10 +168,10 @@ function stopped(stops: readonly string[]): DoseAnswer {
 }
 
 function sumText(words: string, exact: number, drawn: number): string {
-  const result = say('{words} = {shortNumber} mL', { words, shortNumber: shortNumber(exact) });
+  const result = `${words} = ${shortNumber(exact)} mL`;
   return shortNumber(drawn) === shortNumber(exact)
     ? result
-    : say('{result}, drawn up as {shortNumber} mL', { result, shortNumber: shortNumber(drawn) });
+    : say('{sum}, drawn up as {ml} mL', { sum: result, ml: shortNumber(drawn) });
 }
 
 function sentence(animal: Animal, ...answers: readonly (number | Fault | null)[]): string {

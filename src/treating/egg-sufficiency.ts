@@ -35,24 +35,23 @@ export function eggSufficiency(
   const scale = Math.max(0, ...shedding.map((pair) => pair.factorAfter / pair.factorBefore)) || 1;
   const needed = eggsNeeded(threshold, level, scale);
   const canSuffice = eggs >= needed;
-  const atAll = say(
-    'A lower limit of {shortNumber} % needs {needed} eggs before treatment, and that only if no egg at all is found after',
-    { shortNumber: shortNumber(threshold), needed },
+  const needs = say(
+    'A lower limit of {threshold} % needs {needed} eggs before treatment, and that only if no egg at all is found after{after, select, known { (one egg after needs about 150)} other {}}.',
+    {
+      threshold: shortNumber(threshold),
+      needed,
+      after: threshold === 95 && scale === 1 ? 'known' : 'other',
+    },
   );
-  const oneAfter = threshold === 95 && scale === 1 ? say(' (one egg after needs about 150)') : '';
   return {
     eggs,
     needed,
     canSuffice,
     sentence: canSuffice
-      ? say('{eggs} eggs were counted before treatment. {atAll}{oneAfter}.', {
-          eggs,
-          atAll,
-          oneAfter,
-        })
+      ? say('{eggs} eggs were counted before treatment. {needs}', { eggs, needs })
       : say(
-          'Only {eggs} eggs were counted before treatment: too few. {atAll}{oneAfter}. Count more areas or more animals next time.',
-          { eggs, atAll, oneAfter },
+          'Only {eggs} eggs were counted before treatment: too few. {needs} Count more areas or more animals next time.',
+          { eggs, needs },
         ),
   };
 }

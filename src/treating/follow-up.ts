@@ -6,8 +6,8 @@ import type { CalendarEntry } from './calendar.ts';
 import { LIST_CAUTIONS } from './cautions.ts';
 import { productName, productOf } from './product.ts';
 import { sampleWindow, windowWords } from './sample-window.ts';
-import { counted } from './short-number.ts';
 import { wordList } from './word-list.ts';
+import { dateWords } from '../text/date-words.ts';
 import { say } from '../text/say.ts';
 
 /** Days after a treatment on which to look at the animals again (from memory: 7 to 10), editable. */
@@ -49,12 +49,12 @@ export function followUps(
         productName: productName(notebook, product),
         tags,
       };
-      const why = say('{windowWords} after treatment, {why}', {
-        windowWords: windowWords(window),
+      const why = say('{days} after treatment, {why}', {
+        days: windowWords(window),
         why: window.why,
       });
-      const again = say('{recheckDays} days after treatment, from memory: check with your vet', {
-        recheckDays,
+      const again = say('{days} days after treatment, from memory: check with your vet', {
+        days: recheckDays,
       });
       return [
         { ...common, kind: 'recheck' as const, date: recheck, until: recheck, why: again },
@@ -85,25 +85,24 @@ function rounds(notebook: Notebook): readonly Round[] {
 
 /** A follow-up as a sentence for the log and for paper. */
 export function followUpSentence(one: FollowUp): string {
-  const who = counted(one.tags.length, 'animal');
-  if (one.kind === 'recheck')
-    return say('{date}: look again at {who} treated with {productName} on {treatedOn}.', {
-      date: one.date,
-      who,
-      productName: one.productName,
-      treatedOn: one.treatedOn,
-    });
-  const days =
-    one.until === one.date
-      ? one.date
-      : say('{date} to {until}', { date: one.date, until: one.until });
-  return say('{days}: second sample of {who} treated with {productName} on {treatedOn} ({why}).', {
-    days,
-    who,
-    productName: one.productName,
-    treatedOn: one.treatedOn,
+  const facts = {
+    n: one.tags.length,
+    product: one.productName,
+    treated: dateWords(one.treatedOn),
     why: one.why,
-  });
+  };
+  const from = dateWords(one.date);
+  if (one.kind === 'recheck')
+    return say(
+      '{date}: look again at {n, plural, one {# animal} other {# animals}} treated with {product} on {treated}.',
+      { ...facts, date: from },
+    );
+  const days =
+    one.until === one.date ? from : say('{from} to {until}', { from, until: dateWords(one.until) });
+  return say(
+    '{days}: second sample of {n, plural, one {# animal} other {# animals}} treated with {product} on {treated} ({why}).',
+    { ...facts, days },
+  );
 }
 
 /** Follow-ups as entries of a calendar file, with an id that stays the same for the same round. */
@@ -117,11 +116,11 @@ export function followUpEntries(
     lastDate: one.until,
     title:
       one.kind === 'recheck'
-        ? say('Look again after {productName}', { productName: one.productName })
-        : say('Second sample after {productName}', { productName: one.productName }),
+        ? say('Look again after {product}', { product: one.productName })
+        : say('Second sample after {product}', { product: one.productName }),
     description: [
       followUpSentence(one),
-      say('Tags: {wordList}.', { wordList: wordList(one.tags) }),
+      say('Tags: {tags}.', { tags: wordList(one.tags) }),
       ...(one.kind === 'recheck' ? LIST_CAUTIONS.slice(3) : []),
     ].join('\n'),
   }));

@@ -41,12 +41,12 @@ export function herdAlarm(notebook: Notebook, dayId: string): HerdAlarm {
     limitPercent,
     sentence: rings
       ? say(
-          'Ring your vet today: {pale} of {n} scored are at eyelid colour 4 or 5 ({shortNumber} %; your limit is {shortNumber2} %).',
+          'Ring your vet today: {pale} of {n} scored are at eyelid colour 4 or 5 ({percent} %; your limit is {limit} %).',
           {
             pale,
             n: scores.length,
-            shortNumber: shortNumber((100 * pale) / scores.length, 0),
-            shortNumber2: shortNumber(limitPercent),
+            percent: shortNumber((100 * pale) / scores.length, 0),
+            limit: shortNumber(limitPercent),
           },
         )
       : '',

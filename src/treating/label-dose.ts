@@ -43,17 +43,8 @@ export function labelSum(product: Product, kg: number): string {
   const unit = product.labelUnit ?? 'kg';
   const weight = unit === 'lb' ? kg / kgPerLb : kg;
   if (labelBasis(product) === 'line')
-    return say('{shortNumber} {unit} × {labelMl} mL ÷ {labelPer} {unit}', {
-      shortNumber: shortNumber(weight),
-      unit,
-      labelMl: product.labelMl,
-      labelPer: product.labelPer,
-    });
-  return say('{shortNumber} kg × {mgPerKg} mg/kg ÷ {mgPerMl} mg/mL', {
-    shortNumber: shortNumber(kg),
-    mgPerKg: product.mgPerKg,
-    mgPerMl: product.mgPerMl,
-  });
+    return `${shortNumber(weight)} ${unit} × ${product.labelMl} mL ÷ ${product.labelPer} ${unit}`;
+  return `${shortNumber(kg)} kg × ${product.mgPerKg} mg/kg ÷ ${product.mgPerMl} mg/mL`;
 }
 
 /** A sentence where the label's line and its strength give doses over 10 % apart; `null` otherwise. */
@@ -67,8 +58,8 @@ export function labelStrengthGap(product: Product): string | null {
   const [small, large] = byLine < byStrength ? [byLine, byStrength] : [byStrength, byLine];
   if (atLeast((1 + MOST_LABEL_GAP) * small, large)) return null;
   return say(
-    "For 100 kg the label's line gives {shortNumber} mL and its strength {shortNumber2} mL: one of them was typed wrongly. Read the label again.",
-    { shortNumber: shortNumber(byLine), shortNumber2: shortNumber(byStrength) },
+    "For 100 kg the label's line gives {byLine} mL and its strength {byStrength} mL: one of them was typed wrongly. Read the label again.",
+    { byLine: shortNumber(byLine), byStrength: shortNumber(byStrength) },
   );
 }
 

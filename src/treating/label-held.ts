@@ -27,7 +27,7 @@ export interface Given extends Giving {
 export function labelBroken(product: Product, animal: Animal, given: Given): readonly string[] {
   const stops = labelStops(product, animal, given);
   if (stops.length > 0) return stops;
-  return doseBroken(animal, given, say('the label says'), (kg) => labelDose(product, kg));
+  return doseBroken(animal, given, null, (kg) => labelDose(product, kg));
 }
 
 /** The same for a vet's own dose: why what was given is not what the vet set. */
@@ -41,20 +41,20 @@ export function vetsDoseBroken(product: Product, animal: Animal, given: Given): 
     return isSame
       ? []
       : [
-          say('{tag}: {name} set {shortNumber} mL for each animal.', {
+          say('{tag}: {vet} set {ml} mL for each animal.', {
             tag: animal.tag,
-            name,
-            shortNumber: shortNumber(vet.ml),
+            vet: name,
+            ml: shortNumber(vet.ml),
           }),
         ];
   }
-  return doseBroken(animal, given, say('{name} set', { name }), (kg) => exactVetsDose(vet, kg));
+  return doseBroken(animal, given, name, (kg) => exactVetsDose(vet, kg));
 }
 
 function doseBroken(
   animal: Animal,
   given: Given,
-  whose: string,
+  vet: string | null,
   doseOf: (kg: number) => number | Fault | null,
 ): readonly string[] {
   const { doseMl, weightKg } = given;
@@ -65,19 +65,26 @@ function doseBroken(
     return [noWeight ?? say('{tag} has no weight: weigh it first.', { tag: animal.tag })];
   const own = doseOf(weightKg);
   if (typeof own !== 'number') return own === null ? [] : [own.sentence];
-  const words = say(
-    '{tag} got {shortNumber} mL and {whose} {shortNumber2} mL for {shortNumber3} kg',
-    {
-      tag: animal.tag,
-      shortNumber: shortNumber(doseMl),
-      whose,
-      shortNumber2: shortNumber(own),
-      shortNumber3: shortNumber(weightKg, 1),
-    },
-  );
-  if (!atLeast(doseMl, own)) return [say('{words}: too little.', { words })];
+  const facts = {
+    tag: animal.tag,
+    given: shortNumber(doseMl),
+    right: shortNumber(own),
+    weight: shortNumber(weightKg, 1),
+    vet: vet ?? '',
+  };
+  const words = (is: 'little' | 'much'): string =>
+    vet === null
+      ? say(
+          '{tag} got {given} mL and the label says {right} mL for {weight} kg: {is, select, little {too little} other {too much}}.',
+          { ...facts, is },
+        )
+      : say(
+          '{tag} got {given} mL and {vet} set {right} mL for {weight} kg: {is, select, little {too little} other {too much}}.',
+          { ...facts, is },
+        );
+  if (!atLeast(doseMl, own)) return [words('little')];
   const isTooMuch = given.byHeaviest
     ? atLeast(doseMl, MOST_TIMES * own)
     : !atLeast((1 + MOST_ADDED) * own, doseMl);
-  return isTooMuch ? [say('{words}: too much.', { words })] : [];
+  return isTooMuch ? [words('much')] : [];
 }

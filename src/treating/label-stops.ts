@@ -30,8 +30,8 @@ function speciesStop(product: Product, animal: Animal): string | null {
   const species = product.species ?? [];
   if (species.length === 0)
     return say(
-      'Which species the label of {nameOf} names is not typed yet. Tick them on the product.',
-      { nameOf: nameOf(product) },
+      'Which species the label of {product} names is not typed yet. Tick them on the product.',
+      { product: nameOf(product) },
     );
   const own = speciesOf(animal);
   if (own === undefined)
@@ -42,10 +42,10 @@ function speciesStop(product: Product, animal: Animal): string | null {
           { tag: animal.tag },
         );
   if (species.includes(own)) return null;
-  const named = wordList(species.map((one) => (one === 'goat' ? 'goats' : 'sheep')));
+  const named = wordList(species.map((one) => (one === 'goat' ? say('goats') : say('sheep'))));
   return say(
-    '{tag} is a {own} and the label of {nameOf} names {named} only: ask your vet for a dose and a withdrawal.',
-    { tag: animal.tag, own, nameOf: nameOf(product), named },
+    '{tag} is a {own, select, goat {goat} other {sheep}} and the label of {product} names {named} only: ask your vet for a dose and a withdrawal.',
+    { tag: animal.tag, own, product: nameOf(product), named },
   );
 }
 
@@ -53,29 +53,29 @@ function routeStop(product: Product, route: string | undefined): string | null {
   const label = plain(product.route);
   if (label === '')
     return say(
-      'The route that the label of {nameOf} names is not typed yet. Type it on the product.',
-      { nameOf: nameOf(product) },
+      'The route that the label of {product} names is not typed yet. Type it on the product.',
+      { product: nameOf(product) },
     );
   if (route === undefined || plain(route) === '' || plain(route) === label) return null;
   return say(
-    'The label of {nameOf} says {trim}, not {trim2}: give it as the label says, or ask your vet.',
-    { nameOf: nameOf(product), trim: product.route?.trim(), trim2: route.trim() },
+    'The label of {product} says {label}, not {route}: give it as the label says, or ask your vet.',
+    { product: nameOf(product), label: product.route?.trim(), route: route.trim() },
   );
 }
 
 function expiryStop(product: Product, date: string): string | null {
   if (isExpired(product.expires, date) !== true) return null;
-  return say('{nameOf} expired ({trim}): use one that is in date.', {
-    nameOf: nameOf(product),
-    trim: product.expires?.trim(),
+  return say('{product} expired ({date}): use one that is in date.', {
+    product: nameOf(product),
+    date: product.expires?.trim(),
   });
 }
 
 function strengthStop(product: Product): string | null {
   if (labelBasis(product) !== null) return labelStrengthGap(product);
   return say(
-    "{nameOf} has no strength: type the label's line, mL per kg, or its strength with mg per kg.",
-    { nameOf: nameOf(product) },
+    "{product} has no strength: type the label's line, mL per kg, or its strength with mg per kg.",
+    { product: nameOf(product) },
   );
 }
 

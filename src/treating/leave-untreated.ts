@@ -78,10 +78,10 @@ function proposalOf(
     entry,
     eyelid,
     condition,
-    why: say('eyelid colour {eyelid}, condition {condition}, {shortNumber} epg', {
+    why: say('eyelid colour {eyelid}, condition {condition}, {epg} epg', {
       eyelid,
       condition,
-      shortNumber: shortNumber(epg, 0),
+      epg: shortNumber(epg, 0),
     }),
     check: isOpen ? say('Make sure that she is not late pregnant or newly in milk.') : '',
   };

@@ -89,8 +89,8 @@ export function productGaps(product: Product): readonly ProductFault[] {
     gaps.push({
       field: 'afterDays',
       sentence: say(
-        'Type for how many days a count is marked as after treatment ({SUGGESTEDAFTERDAYS} to start with: counts stay low for about three weeks).',
-        { SUGGESTEDAFTERDAYS: SUGGESTED_AFTER_DAYS },
+        'Type for how many days a count is marked as after treatment ({days} to start with: counts stay low for about three weeks).',
+        { days: SUGGESTED_AFTER_DAYS },
       ),
     });
   return gaps;

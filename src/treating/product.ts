@@ -5,7 +5,6 @@ import { known } from '../notebook/cell.ts';
 import { blocksOf, productsOf, treatmentsOf } from '../notebook/read.ts';
 import { orderAtEnd, setsOf } from '../notebook/record-sets.ts';
 import { productFaults } from './product-check.ts';
-import { counted } from './short-number.ts';
 import { wordList } from './word-list.ts';
 import { say } from '../text/say.ts';
 
@@ -41,7 +40,7 @@ export function addProduct(notebook: Notebook, id: string, facts: TypedProduct):
   if (wrong) return fault('bad-product', wrong.sentence);
   const order = orderAtEnd(productsOf(notebook));
   return {
-    label: say('adding {trim}', { trim: facts.name?.trim() ?? '' }),
+    label: say('adding {name}', { name: facts.name?.trim() ?? '' }),
     source: 'typed',
     sets: setsOf('products', id, { ...facts, order }),
   };
@@ -64,7 +63,9 @@ export function productUses(notebook: Notebook, id: string): readonly string[] {
     Object.values(block.choices ?? {}).some((choice) => choice.split(/[\s,]+/).includes(id)),
   );
   return [
-    ...(treatments > 0 ? [counted(treatments, 'treatment')] : []),
+    ...(treatments > 0
+      ? [say('{n, plural, one {# treatment} other {# treatments}}', { n: treatments })]
+      : []),
     ...blocks.map((block) => say('the block "{title}"', { title: block.title ?? block.kind })),
   ];
 }
@@ -79,8 +80,8 @@ export function removeProduct(notebook: Notebook, id: string): Edit | Fault {
     return fault(
       'product-in-use',
       say(
-        '{name} stays: it is named by {wordList}. Mark it as no longer in use instead; it is then offered no more.',
-        { name, wordList: wordList(uses) },
+        '{name} stays: it is named by {uses}. Mark it as no longer in use instead; it is then offered no more.',
+        { name, uses: wordList(uses) },
       ),
     );
   return {

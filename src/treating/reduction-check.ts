@@ -24,7 +24,8 @@ import { limitWords, verdictCautions, verdictWords, vetSentence } from './check-
 import { eggSufficiency, type EggSufficiency } from './egg-sufficiency.ts';
 import { limitByKey } from './limit-by-key.ts';
 import { productName, productOf } from './product.ts';
-import { counted } from './short-number.ts';
+import { daysWords } from './short-number.ts';
+import { dateWords } from '../text/date-words.ts';
 import { say } from '../text/say.ts';
 
 /** Where the notebook has no limits of its own; from memory of the 2023 guideline, check with your vet. */
@@ -183,16 +184,13 @@ export function checkVerdict(
 function sentenceOf(check: Omit<ReductionCheck, 'vetSentence'>): string {
   const { figures, timing } = check;
   if (isFault(figures))
-    return say('{productName}, {beforeDate} and {afterDate}: {sentence}', {
-      productName: check.productName,
-      beforeDate: check.beforeDate,
-      afterDate: check.afterDate,
+    return say('{product}, {before} and {after}: {sentence}', {
+      product: check.productName,
+      before: dateWords(check.beforeDate),
+      after: dateWords(check.afterDate),
       sentence: figures.sentence,
     });
-  const days =
-    timing.least === timing.most
-      ? counted(timing.least ?? 0, 'day')
-      : say('{least} to {most} days', { least: timing.least, most: timing.most });
+  const days = daysWords(timing.least ?? 0, timing.most ?? 0);
   return vetSentence({
     ...check,
     ...figures,
@@ -201,8 +199,8 @@ function sentenceOf(check: Omit<ReductionCheck, 'vetSentence'>): string {
     days,
     limits: isFault(figures.limits)
       ? figures.limits.sentence
-      : say('90 % limits {limitWords}.', {
-          limitWords: limitWords(figures.limits.low, figures.limits.high),
+      : say('90 % limits {limits}.', {
+          limits: limitWords(figures.limits.low, figures.limits.high),
         }),
     verdict: check.verdict.sentence,
   });

@@ -29,13 +29,21 @@ const GROUPS: readonly {
   { name: 'imidazothiazole', words: /imidazothiazol|\blv\b|\blev\b/i, fromDays: 3, toDays: 7 },
   { name: 'benzimidazole', words: /benzimidazol|\bbz\b/i, fromDays: 8, toDays: 10 },
   {
-    name: say('macrocyclic lactone'),
+    name: 'macrocyclic lactone',
     words: /macrocyclic|avermectin|\bmls?\b/i,
     fromDays: 14,
     toDays: 17,
   },
   { name: longest, words: /milbemycin|long[- ]acting/i, fromDays: 17, toDays: 21 },
 ];
+
+/** The groups as people call them. */
+const groupWords: Readonly<Record<string, string>> = {
+  imidazothiazole: say('imidazothiazole'),
+  benzimidazole: say('benzimidazole'),
+  'macrocyclic lactone': say('macrocyclic lactone'),
+  milbemycin: say('milbemycin'),
+};
 
 /**
  * The usual window for the second sample after a product: the person's own days where they typed them,
@@ -56,20 +64,25 @@ export function sampleWindow(product: Product | undefined): SampleWindow {
     return {
       fromDays: only.fromDays,
       toDays: only.toDays,
-      why: say('usual for the {name} group, from memory: check with your vet', { name: only.name }),
+      why: say('usual for the {group} group, from memory: check with your vet', {
+        group: groupWords[only.name] ?? only.name,
+      }),
     };
-  const reason =
-    found.length > 1 ? say('several active groups at once') : say('an active group not known here');
   return {
     fromDays: COMMON_DAYS,
     toDays: COMMON_DAYS,
-    why: say('the common day for {reason}, from memory: check with your vet', { reason }),
+    why:
+      found.length > 1
+        ? say('the common day for several active groups at once, from memory: check with your vet')
+        : say(
+            'the common day for an active group not known here, from memory: check with your vet',
+          ),
   };
 }
 
 /** The window in words: `8 to 10 days`, `14 days`. */
 export function windowWords({ fromDays, toDays }: SampleWindow): string {
   return fromDays === toDays
-    ? say('{fromDays} days', { fromDays })
-    : say('{fromDays} to {toDays} days', { fromDays, toDays });
+    ? say('{days} days', { days: fromDays })
+    : say('{from} to {to} days', { from: fromDays, to: toDays });
 }

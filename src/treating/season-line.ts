@@ -4,7 +4,6 @@ import { isPresent } from '../notebook/present.ts';
 import { animalOf, animalsOf, byText, daysOf } from '../notebook/read.ts';
 import { daysAfterTreatment, isStillHigh } from './after-treatment.ts';
 import { figureOf } from './figure-of.ts';
-import { counted } from './short-number.ts';
 import { say } from '../text/say.ts';
 
 /** One animal's epg by day id, as the engine gives a day's column. */
@@ -62,6 +61,7 @@ export function seasonLine(notebook: Notebook, animalId: string, epgs: EpgByDay)
     line.length === 0 ? null : line.reduce((sum, point) => sum + point.epg, 0) / line.length;
   const more =
     apart.length === 0 ? '' : say(', {n} more soon after treatment', { n: apart.length });
+  const of = { days: here.length, more };
   return {
     animal: animalId,
     tag: animal?.tag ?? '',
@@ -71,14 +71,10 @@ export function seasonLine(notebook: Notebook, animalId: string, epgs: EpgByDay)
     daysPresent: here.length,
     sentence:
       line.length === 0
-        ? say('no ordinary count on {counted}{more}', {
-            counted: counted(here.length, 'day'),
-            more,
-          })
-        : say('mean of {n} of {counted}{more}', {
+        ? say('no ordinary count on {days, plural, one {# day} other {# days}}{more}', of)
+        : say('mean of {n} of {days, plural, one {# day} other {# days}}{more}', {
             n: line.length,
-            counted: counted(here.length, 'day'),
-            more,
+            ...of,
           }),
   };
 }

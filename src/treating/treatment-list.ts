@@ -11,7 +11,6 @@ import { notClear, type NotClear } from './clearance.ts';
 import { decisionOf } from './decision.ts';
 import { figureOf } from './figure-of.ts';
 import { herdAlarm, type HerdAlarm } from './herd-alarm.ts';
-import { counted } from './short-number.ts';
 import { wordList } from './word-list.ts';
 import { say } from '../text/say.ts';
 
@@ -93,11 +92,11 @@ export function listOfEntries(
     judged: over.length + below.length,
     ticked: entries.filter(({ decision }) => decision?.treat === true).length,
     alarm: herdAlarm(notebook, dayId),
-    summary: say('{n} of {n2} over your criteria, {n3} below, {n4} not enough known', {
-      n: over.length,
-      n2: entries.length,
-      n3: below.length,
-      n4: notEnoughKnown.length,
+    summary: say('{over} of {all} over your criteria, {below} below, {unknown} not enough known', {
+      over: over.length,
+      all: entries.length,
+      below: below.length,
+      unknown: notEnoughKnown.length,
     }),
   };
 }
@@ -139,16 +138,16 @@ const NOTHING_KNOWN: Outcome = {
 export function outcomeSentence(outcome: Outcome): string {
   switch (outcome.kind) {
     case 'over':
-      return say('Over your criteria: {wordList}.', { wordList: wordList(outcome.reasons) });
+      return say('Over your criteria: {reasons}.', { reasons: wordList(outcome.reasons) });
     case 'not enough known':
       return outcome.lacking.length === 0
         ? say('Not enough known: nothing typed yet.')
-        : say('Not enough known: {wordList} missing.', { wordList: wordList(outcome.lacking) });
+        : say('Not enough known: {lacking} missing.', { lacking: wordList(outcome.lacking) });
     case 'below':
       return outcome.notLooked.length === 0
         ? say('Below your criteria.')
-        : say('Below your criteria; not looked at: {wordList}.', {
-            wordList: wordList(outcome.notLooked),
+        : say('Below your criteria; not looked at: {lacking}.', {
+            lacking: wordList(outcome.notLooked),
           });
   }
 }
@@ -161,10 +160,8 @@ function byDanger(a: ListEntry, b: ListEntry): number {
 /** The list's size with the herd's own word: "38 present in the flock". */
 export function presentWords(notebook: Notebook, list: TreatmentList): string {
   const herd = aboutOf(notebook).herdWord ?? 'herd';
-  return say('{counted} present in the {herd}, {counted2} counted, {judged} judged', {
-    counted: counted(list.present, 'animal'),
-    herd,
-    counted2: list.counted,
-    judged: list.judged,
-  });
+  return say(
+    '{n, plural, one {# animal} other {# animals}} present in the {herd, select, flock {flock} mob {mob} other {herd}}, {counted} counted, {judged} judged',
+    { n: list.present, herd, counted: list.counted, judged: list.judged },
+  );
 }

@@ -7,8 +7,8 @@ import { isDate } from '../text/date.ts';
 import { readClear, type Clear } from './clear-date.ts';
 import type { Produce } from './clearance.ts';
 import { productName } from './product.ts';
-import { counted } from './short-number.ts';
 import { roundFault, treatmentLine, type Treated, type TreatmentRound } from './treatment-round.ts';
+import { dateWords } from '../text/date-words.ts';
 import { say } from '../text/say.ts';
 
 /** An edit, with what to say about it once it is done. */
@@ -44,10 +44,10 @@ export function logTreatments(
   const who =
     animals.length === 1
       ? (animalOf(notebook, animals[0]?.animal ?? '')?.tag ?? say('one animal'))
-      : counted(animals.length, 'animal');
-  const label = say('treating {who} with {productName}', {
+      : say('{n} animals', { n: animals.length });
+  const label = say('treating {who} with {product}', {
     who,
-    productName: productName(notebook, round.product),
+    product: productName(notebook, round.product),
   });
   return { edit: { label, source: 'typed', sets }, warnings };
 }
@@ -162,11 +162,17 @@ export function giveClearDate(
   if (!isDate(date) || date < old.date)
     return fault(
       'bad-clear-date',
-      say('The clear date is a day on or after the treatment ({date}), like {date}.', {
+      say('The clear date is a day on or after the treatment ({day}), like {date}.', {
+        day: dateWords(old.date),
         date: old.date,
       }),
     );
-  const said = say('{produce} clear from {date}, says {trim}', { produce, date, trim: vet.trim() });
+  // The note is kept, so its date is written as in files.
+  const filling = { date, vet: vet.trim() };
+  const said =
+    produce === 'meat'
+      ? say('meat clear from {date}, says {vet}', filling)
+      : say('milk clear from {date}, says {vet}', filling);
   const note = old.note ? `${old.note}; ${said}` : said;
   const field = produce === 'meat' ? 'meatClear' : 'milkClear';
   return {

@@ -7,6 +7,7 @@ import { clearAfter, clearText } from './clear-date.ts';
 import type { DoseSource } from './dose.ts';
 import { labelBroken, vetsDoseBroken } from './label-held.ts';
 import { productName, productOf } from './product.ts';
+import { dateWords } from '../text/date-words.ts';
 import { say } from '../text/say.ts';
 
 /** What one round of treating has in common. */
@@ -58,7 +59,9 @@ export function roundFault(
   if (today !== undefined && round.date > today)
     return fault(
       'future-date',
-      say('{date} is still to come. Log a treatment once it is given.', { date: round.date }),
+      say('{date} is still to come. Log a treatment once it is given.', {
+        date: dateWords(round.date),
+      }),
     );
   if (
     round.time !== undefined &&
@@ -89,8 +92,7 @@ export function treatmentLine(
   if (!animal) return fault('no-animal', say('One of these animals is not in this notebook.'));
   if (!product) return fault('no-product', say('That product is not in this notebook.'));
   const wrong =
-    amountFault(animal, treated.doseMl, 'dose', 'mL') ??
-    amountFault(animal, treated.weightKg, 'weight', 'kg');
+    amountFault(animal, treated.doseMl, 'dose') ?? amountFault(animal, treated.weightKg, 'weight');
   if (wrong) return wrong;
   const given = { ...round, ...treated };
   const isVets = round.source === 'vet';
@@ -134,18 +136,13 @@ function withdrawals(product: Product, isVets: boolean): Pick<Product, 'meat' | 
   };
 }
 
-function amountFault(
-  animal: Animal,
-  amount: number | null,
-  what: string,
-  unit: string,
-): Fault | null {
+function amountFault(animal: Animal, amount: number | null, what: 'dose' | 'weight'): Fault | null {
   if (amount === null || (Number.isFinite(amount) && amount > 0)) return null;
   return fault(
     'bad-amount',
     say(
-      '{tag}: a {what} of {amount} {unit} cannot be. Type it, or leave it empty if it is not known.',
-      { tag: animal.tag, what, amount, unit },
+      '{tag}: a {what, select, dose {dose of {amount} mL} other {weight of {amount} kg}} cannot be. Type it, or leave it empty if it is not known.',
+      { tag: animal.tag, what, amount },
     ),
   );
 }
@@ -160,19 +157,22 @@ function oddities(notebook: Notebook, animal: Animal, round: TreatmentRound): re
         say('{tag} already has {name} in the log on {date}.', {
           tag: animal.tag,
           name,
-          date: round.date,
+          date: dateWords(round.date),
         }),
       ]
     : [];
   if (animal.left !== undefined && animal.left <= round.date)
     warnings.push(
-      say('{tag} left on {left}, before this treatment.', { tag: animal.tag, left: animal.left }),
+      say('{tag} left on {left}, before this treatment.', {
+        tag: animal.tag,
+        left: dateWords(animal.left),
+      }),
     );
   if (animal.arrived !== undefined && round.date < animal.arrived)
     warnings.push(
       say('{tag} arrived on {arrived}, after this treatment.', {
         tag: animal.tag,
-        arrived: animal.arrived,
+        arrived: dateWords(animal.arrived),
       }),
     );
   return warnings;

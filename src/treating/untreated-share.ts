@@ -121,21 +121,21 @@ type Counts = Omit<UntreatedShare, 'group' | 'sentence' | 'warning'>;
 function shareSentence(counts: Counts): string {
   const { present, untreated, notEnoughKnown, share, eggShare, countedUntreated } = counts;
   const apart =
-    notEnoughKnown === 0 ? '' : say(', {notEnoughKnown} more not enough known', { notEnoughKnown });
+    notEnoughKnown === 0 ? '' : say(', {n} more not enough known', { n: notEnoughKnown });
   const carry =
     eggShare === null
       ? ''
-      : say('; they carry {shortNumber} % of the eggs counted{it}', {
-          shortNumber: shortNumber(100 * eggShare, 0),
-          it:
+      : say('; they carry {percent} % of the eggs counted{counted}', {
+          percent: shortNumber(100 * eggShare, 0),
+          counted:
             countedUntreated === untreated
               ? ''
-              : say(' ({countedUntreated} of them counted)', { countedUntreated }),
+              : say(' ({n} of them counted)', { n: countedUntreated }),
         });
-  return say('{untreated} of {present} stay untreated ({shortNumber} %){apart}{carry}.', {
+  return say('{untreated} of {present} stay untreated ({percent} %){apart}{carry}.', {
     untreated,
     present,
-    shortNumber: shortNumber(100 * share, 0),
+    percent: shortNumber(100 * share, 0),
     apart,
     carry,
   });
@@ -144,15 +144,22 @@ function shareSentence(counts: Counts): string {
 function shareWarning(counts: Counts, group: string | null, keep: number): string {
   const { present, untreated, notEnoughKnown, share } = counts;
   if (present === 0 || keep <= 0) return '';
-  const where = group === null ? '' : say(' of {group}', { group });
   const all = untreated === 0 && notEnoughKnown === 0;
   if (!all && atLeast(share, keep)) return '';
+  const filling = { untreated, present, group, percent: shortNumber(100 * keep, 0) };
   const head = all
-    ? say('Everyone{where} would be treated', { where })
-    : say(
-        'Only {untreated} of {present}{where} would stay untreated, fewer than the {shortNumber} % you set',
-        { untreated, present, where, shortNumber: shortNumber(100 * keep, 0) },
-      );
+    ? group === null
+      ? say('Everyone would be treated')
+      : say('Everyone of {group} would be treated', filling)
+    : group === null
+      ? say(
+          'Only {untreated} of {present} would stay untreated, fewer than the {percent} % you set',
+          filling,
+        )
+      : say(
+          'Only {untreated} of {present} of {group} would stay untreated, fewer than the {percent} % you set',
+          filling,
+        );
   return say(
     '{head}: worms that survive the product would then be the only ones left to breed. Treat every animal that shows a sign all the same.',
     { head },

@@ -4,6 +4,7 @@ import { daysBetween } from '../text/date.ts';
 import { isYoung } from './animal-kind.ts';
 import { shortNumber } from './short-number.ts';
 import type { DoseWeight } from './weighing.ts';
+import { dateWords } from '../text/date-words.ts';
 import { say } from '../text/say.ts';
 
 /** No sheep or goat is heavier; a weight above this is a slip of the keys. */
@@ -25,9 +26,9 @@ export function weightStop(animal: Animal, weight: DoseWeight | null): string | 
       kg: weight.kg,
     });
   if (weight.kg > HEAVIEST_KG)
-    return say('{tag}: {shortNumber} kg is heavier than any sheep or goat. Check the digits.', {
+    return say('{tag}: {weight} kg is heavier than any sheep or goat. Check the digits.', {
       tag: animal.tag,
-      shortNumber: shortNumber(weight.kg),
+      weight: shortNumber(weight.kg),
     });
   return null;
 }
@@ -42,25 +43,22 @@ export function weightQuestions(
   const age = daysBetween(weight.date, date);
   if (typeof age === 'number' && age > YOUNG_WEIGHT_DAYS && isYoung(animal, date))
     questions.push(
-      say('{tag} was weighed {age} days ago ({date}) and is growing: weigh it again?', {
+      say('{tag} was weighed {days} days ago ({date}) and is growing: weigh it again?', {
         tag: animal.tag,
-        age,
-        date: weight.date,
+        days: age,
+        date: dateWords(weight.date),
       }),
     );
   const { before } = weight;
   if (before && before.kg > 0 && atLeast(Math.abs(weight.kg - before.kg), WEIGHT_JUMP * before.kg))
     questions.push(
-      say(
-        '{tag} weighed {shortNumber} kg on {date} and {shortNumber2} kg on {date2}: is that right?',
-        {
-          tag: animal.tag,
-          shortNumber: shortNumber(before.kg, 1),
-          date: before.date,
-          shortNumber2: shortNumber(weight.kg, 1),
-          date2: weight.date,
-        },
-      ),
+      say('{tag} weighed {before} kg on {beforeDate} and {now} kg on {nowDate}: is that right?', {
+        tag: animal.tag,
+        before: shortNumber(before.kg, 1),
+        beforeDate: dateWords(before.date),
+        now: shortNumber(weight.kg, 1),
+        nowDate: dateWords(weight.date),
+      }),
     );
   return questions;
 }

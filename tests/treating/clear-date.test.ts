@@ -72,8 +72,9 @@ describe('notClear(notebook, animal, date)', () => {
       given('p', '2026-06-05', '2026-07-24'),
     );
     expect(notClear(notebook, 'A', '2026-06-20')).toEqual({
-      meat: 'Meat not clear until 2026-07-24 (One).',
+      meat: 'Meat not clear until 24 July 2026 (One).',
       milk: null,
+      both: null,
     });
     expect(notClear(notebook, 'A', '2026-07-23').meat).not.toBeNull();
     expect(notClear(notebook, 'A', '2026-07-24').meat).toBeNull();
@@ -95,7 +96,7 @@ describe('notClear(notebook, animal, date)', () => {
       given('q', '2026-06-01', '2026-06-12'),
     );
     expect(notClear(notebook, 'A', '2026-08-01').meat).toBe(
-      'Meat: no clear date for One, ask your vet. Other products are clear from 2026-06-12 at the earliest.',
+      'Meat: no clear date for One, ask your vet. Other products are clear from 12 June 2026 at the earliest.',
     );
   });
 
@@ -109,7 +110,7 @@ describe('notClear(notebook, animal, date)', () => {
   it('warns before an animal leaves, and not where it is clear', () => {
     const notebook = animal(log(given('p', '2026-06-01', '2026-06-12')), 'B');
     expect(leavingWarnings(notebook, ['A', 'B'], '2026-06-11')).toEqual([
-      'A would leave on 2026-06-11: Meat not clear until 2026-06-12 (One). Tell the buyer in writing, or wait.',
+      'A would leave on 11 June 2026: Meat not clear until 12 June 2026 (One). Tell the buyer in writing, or wait.',
     ]);
     expect(leavingWarnings(notebook, ['A', 'B'], '2026-06-12')).toEqual([]);
   });

@@ -165,7 +165,7 @@ describe('doseFor(product, animal, weight)', () => {
     const old = (date: string) => doseFor(label, lamb, { kg: 20, date }, on);
     expect(old('2026-05-17')).toMatchObject({
       ml: 4,
-      questions: ['L1 was weighed 15 days ago (2026-05-17) and is growing: weigh it again?'],
+      questions: ['L1 was weighed 15 days ago (17 May 2026) and is growing: weigh it again?'],
     });
     expect(old('2026-05-18').questions).toEqual([]);
     expect(doseFor(label, ewe, { kg: 60, date: '2025-09-01' }, on).questions).toEqual([]);
@@ -175,7 +175,7 @@ describe('doseFor(product, animal, weight)', () => {
     const jump = (now: number) =>
       doseFor(label, ewe, { ...kg(now), before: { kg: 50, date: '2026-05-01' } }, on).questions;
     expect(jump(65)).toEqual([
-      'E1 weighed 50 kg on 2026-05-01 and 65 kg on 2026-06-01: is that right?',
+      'E1 weighed 50 kg on 1 May 2026 and 65 kg on 1 June 2026: is that right?',
     ]);
     expect(jump(35)).toHaveLength(1);
     expect(jump(64.9)).toEqual([]);

@@ -53,10 +53,10 @@ describe('followUps(notebook, from)', () => {
       until: '2026-05-13',
     });
     expect(followUpSentence(recheck!)).toBe(
-      '2026-05-10: look again at 2 animals treated with Drench; blue, big on 2026-05-03.',
+      '10 May 2026: look again at 2 animals treated with Drench; blue, big on 3 May 2026.',
     );
     expect(followUpSentence(sample!)).toContain(
-      '2026-05-11 to 2026-05-13: second sample of 2 animals',
+      '11 May 2026 to 13 May 2026: second sample of 2 animals',
     );
   });
 

@@ -93,18 +93,18 @@ describe('reductionCheck(notebook, days): who is paired', () => {
 
   it('names everyone left out, with the reason', () => {
     expect(Object.fromEntries(check.leftOut.map(({ tag, reason }) => [tag, reason]))).toEqual({
-      C: 'not counted on 2026-05-17',
-      D: 'too many eggs to count on 2026-05-17',
-      E: 'spoiled on 2026-05-03, not counted on 2026-05-17',
+      C: 'not counted on 17 May 2026',
+      D: 'too many eggs to count on 17 May 2026',
+      E: 'spoiled on 3 May 2026, not counted on 17 May 2026',
       U: 'not treated between the two counts',
       O: 'treated with Other, not with Drench',
       M: 'treated with Other as well as Drench',
       T: 'treated 2 times between the two counts',
       L: 'treated only on the second day',
-      Z: 'not here on 2026-05-17',
+      Z: 'not here on 17 May 2026',
     });
     expect(leftOutWords(check.leftOut.slice(0, 2))).toBe(
-      'not counted on 2026-05-17: C; too many eggs to count on 2026-05-17: D',
+      'not counted on 17 May 2026: C; too many eggs to count on 17 May 2026: D',
     );
   });
 
@@ -235,7 +235,7 @@ describe('reductionCheck(notebook, days): figures', () => {
   it('says the whole of it for the vet', () => {
     const check = run([10, 12, 8, 10, 15, 9, 6, 10], [0, 1, 0, 2, 0, 1, 0, 0]);
     expect(check.vetSentence).toMatch(
-      /^8 animals treated once with Drench and counted on 2026-05-03 and 2026-05-17, 14 days after treatment; 0 left out\. 80 eggs counted before and 4 after \(mean 500 and 25 epg\)\. The count went down by 95 %; 90 % limits [\d.]+ to [\d.]+ %\. Held against an expected reduction of 99 % and a threshold of 90 %: /,
+      /^8 animals treated once with Drench and counted on 3 May 2026 and 17 May 2026, 14 days after treatment; 0 left out\. 80 eggs counted before and 4 after \(mean 500 and 25 epg\)\. The count went down by 95 %; 90 % limits [\d.]+ to [\d.]+ %\. Held against an expected reduction of 99 % and a threshold of 90 %: /,
     );
   });
 
@@ -252,9 +252,9 @@ describe('reductionCheck(notebook, days): figures', () => {
     const turned = (before: string, after: string) =>
       refusal(reductionCheck(notebook, { ...asked([], []), before, after }));
     expect(turned(AFTER, BEFORE)).toBe(
-      'The second day (2026-05-03) is before the first (2026-05-17). Change them round.',
+      'The second day (3 May 2026) is before the first (17 May 2026). Change them round.',
     );
-    expect(turned(BEFORE, BEFORE)).toContain('Both samplings are of 2026-05-03');
+    expect(turned(BEFORE, BEFORE)).toContain('Both samplings are of 3 May 2026');
     expect(turned(BEFORE, '2020-01-01')).toBe('Choose two sampling days of this notebook.');
   });
 });

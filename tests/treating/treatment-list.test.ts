@@ -121,7 +121,7 @@ describe('treatmentList(notebook, day, rows)', () => {
     expect(found.over.find(({ animal }) => animal.tag === 'K')).toMatchObject({
       daysAfter: 7,
       isStillHigh: true,
-      notClear: { meat: 'Meat not clear until 2026-06-05 (p).', milk: null },
+      notClear: { meat: 'Meat not clear until 5 June 2026 (p).', milk: null },
     });
   });
 });

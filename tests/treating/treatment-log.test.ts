@@ -170,11 +170,11 @@ describe('logTreatments(notebook, round, animals)', () => {
   it('warns of a second treatment that day, and of an animal that had left', () => {
     const once = logged([give('A', 8, 40)]).notebook;
     expect(logged([give('A', 8, 40)], {}, once).warnings).toEqual([
-      'A already has Drench in the log on 2026-06-01.',
+      'A already has Drench in the log on 1 June 2026.',
     ]);
     const gone = animal(herd, 'C', { species: 'sheep', left: '2026-05-01' });
     expect(logged([give('C', 8, 40)], {}, gone).warnings).toEqual([
-      'C left on 2026-05-01, before this treatment.',
+      'C left on 1 May 2026, before this treatment.',
     ]);
   });
 });
