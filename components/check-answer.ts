@@ -4,7 +4,6 @@ import type { DecimalMark } from '../src/text/decimal-text.ts';
 import { LIMITS_CAUTION } from '../src/treating/cautions.ts';
 import { leftOutWords, limitWords, reductionWords } from '../src/treating/check-words.ts';
 import type { CheckFigures, ReductionCheck } from '../src/treating/reduction-check.ts';
-import {} from '../src/treating/short-number.ts';
 import { figureText } from './figure-text.ts';
 import { greyZone } from './grey-zone.ts';
 import { say, sayParts } from '../src/text/say.ts';

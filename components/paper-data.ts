@@ -2,10 +2,12 @@ import type { Value } from '../shared/value.ts';
 import { isFault } from '../shared/value.ts';
 import { toShown } from '../src/engine/stored-formula.ts';
 import { createEngine } from '../src/engine/engine.ts';
-import { methodRows } from '../src/csv/export-method.ts';
+import { METHOD_CAUTIONS, methodLines } from '../src/csv/export-method.ts';
 import type { WriteCell } from '../src/csv/write-table.ts';
-import { blocksOf, columnByKey, daysOf } from '../src/notebook/read.ts';
+import { aboutOf, blocksOf, columnByKey, daysOf } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
+import { writeNumber } from '../src/text/decimal-text.ts';
+import { say } from '../src/text/say.ts';
 import { checkChoice, productsBetween } from '../src/treating/check-choice.ts';
 import { reductionChecks, type ReductionCheck } from '../src/treating/reduction-check.ts';
 import { checkCounts } from './check-rows.ts';
@@ -18,7 +20,7 @@ export interface ReportData {
   readonly table: FigureTable | null;
   readonly list: DayList | null;
   readonly checks: readonly ReductionCheck[];
-  /** What was done and how, in two columns; cautions last. */
+  /** What was done and how, in two columns. */
   readonly method: readonly (readonly [what: string, says: string])[];
   readonly cautions: readonly string[];
 }
@@ -28,28 +30,28 @@ export async function reportData(session: Session, signal: AbortSignal): Promise
   const table = await figureTable(session, signal);
   const list = await dayList(session, signal);
   const checks = await checksOf(session, signal);
-  const rows = await methodRows(
+  const mark = aboutOf(notebook).decimalMark ?? '.';
+  const number = (value: number): string => writeNumber(value, mark);
+  const lines = await methodLines(
     notebook,
     createEngine(),
     openDay === null ? [] : [openDay],
-    'comma',
+    { say, mark, number },
     (formula) => toShown(notebook, formula),
   );
-  const said = rows
-    .slice(1)
-    .map((row): readonly [string, string] => [cellWords(row[1]), cellWords(row[2])]);
-  return {
-    table,
-    list,
-    checks,
-    method: said.filter(([what]) => what !== 'caution'),
-    cautions: said.filter(([what]) => what === 'caution').map(([, says]) => says),
-  };
+  const { title = '', place = '' } = aboutOf(notebook);
+  const about: [string, string][] = [
+    [say('notebook'), title],
+    [say('place'), place],
+  ];
+  const method = lines.map(([, what, says]): [string, string] => [what, cellWords(says, number)]);
+  return { table, list, checks, method: [...about, ...method], cautions: METHOD_CAUTIONS };
 }
 
-function cellWords(cell: WriteCell | undefined): string {
-  if (cell === null || cell === undefined) return '–';
-  return typeof cell === 'object' ? cell.tag : String(cell);
+function cellWords(cell: WriteCell, number: (value: number) => string): string {
+  if (cell === null) return '–';
+  if (typeof cell === 'number') return number(cell);
+  return typeof cell === 'string' ? cell : cell.tag;
 }
 
 /** The dewormer check of the page's own block, or of the newest treatment where nothing was chosen. */

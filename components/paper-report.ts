@@ -23,7 +23,7 @@ export function reportPages(notebook: Notebook, dayId: string, data: ReportData)
   const hasTrend = blocksOf(notebook).find(({ kind }) => kind === 'season trend');
   return html`
     ${heading(notebook, say('Worm egg counts, for the vet'), day ? dayWords(day) : dayId)}
-    ${day?.countedBy ? html`<p>${say('Counted by {countedBy}.', { countedBy: day.countedBy })}</p>` : nothing}
+    ${day?.countedBy ? html`<p>${say('Counted by {person}.', { person: day.countedBy })}</p>` : nothing}
     ${data.table ? figures(data.table, mark) : nothing} ${data.list ? list(data, mark) : nothing}
     ${data.checks.map((check) => checkPart(check, mark))}
     ${
@@ -171,15 +171,16 @@ function checkPart(check: ReductionCheck, mark: Mark): TemplateResult {
   const published = isFault(found) ? null : found.published;
   const words = (limits: { readonly low: number; readonly high: number }): string =>
     limitWords(limits.low, limits.high).replaceAll('.', mark);
+  const reduction = (of: number): string => reductionWords(of).replaceAll('.', mark);
   return html`
     <section>
-      <h2>${say('Does the dewormer work? {productName}', { productName: check.productName })}</h2>
+      <h2>${say('Does the dewormer work? {product}', { product: check.productName })}</h2>
       <p>${check.vetSentence}</p>
       ${
         isFault(found)
           ? html`<p>${found.sentence}</p>`
           : html`<p>
-              ${say('Reduction {reduction}; 90 % limits {limits}.', { reduction: reductionWords(found.reduction), limits: isFault(found.limits) ? found.limits.sentence : words(found.limits) })}
+              ${say('Reduction {reduction}; 90 % limits {limits}.', { reduction: reduction(found.reduction), limits: isFault(found.limits) ? found.limits.sentence : words(found.limits) })}
               ${
                 published
                   ? html`${say('Published forms for comparison, 90 %: gamma {gamma}, log-t {logT} (Levecke et al. 2018, from memory).', { gamma: isFault(published.gamma) ? published.gamma.sentence : words(published.gamma), logT: isFault(published.logT) ? published.logT.sentence : words(published.logT) })}`

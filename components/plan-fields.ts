@@ -21,8 +21,8 @@ export const FIELD_WORDS: Readonly<Record<PlanField, PlanFieldWords>> = {
     label: say('k, how unevenly they shed'),
     unit: '',
     hint: say(
-      'small (below 1) where few animals shed most of the eggs; {ALIKE} where all shed alike',
-      { ALIKE },
+      'small (below 1) where few animals shed most of the eggs; {alike} where all shed alike',
+      { alike: ALIKE },
     ),
   },
   factor: { label: say('One egg, one area counted, stands for'), unit: 'epg', hint: '' },
@@ -83,15 +83,19 @@ export function planStart(
   const limitsFrom = say("the notebook's own limit");
   const settled = { expected: limitsFrom, threshold: limitsFrom };
   if (herd && !isFault(herd)) {
-    const from = say('from the {counted} counted on this day', { counted: herd.counted });
-    const few = herd.counted < FEWEST_FOR_K ? say('; too few for a good k') : '';
+    const { counted } = herd;
+    const from = say('from the {counted} counted on this day', { counted });
+    const kFrom =
+      counted < FEWEST_FOR_K
+        ? say('from the {counted} counted on this day; too few for a good k', { counted })
+        : from;
     const texts = {
       ...usual,
       mean: number(Math.max(herd.meanEpg, 1), herd.meanEpg < 1000 ? 3 : 4),
       k: herd.k === Infinity ? ALIKE : number(herd.k, 2),
       factor: number(herd.factor * areas, 4),
     };
-    return { texts, from: { ...settled, mean: from, k: from + few, factor: from } };
+    return { texts, from: { ...settled, mean: from, k: kFrom, factor: from } };
   }
   const example = say('an example: type your own');
   const texts = {

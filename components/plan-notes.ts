@@ -15,17 +15,13 @@ export function planNotes(plan: PlanAsked | null): TemplateResult {
       <summary>${say('What these answers rest on')}</summary>
       <p class="small">
         ${say(
-          'Eggs under the microscope decide, not epg. A lower limit of 90 % takes {for90} eggs counted before treatment, all animals together, one of 95 % takes {for95}; and that only if no egg at all is found after. One egg after, and 95 % takes about 150.{own} More animals or more areas give more eggs.',
+          'Eggs under the microscope decide, not epg. A lower limit of 90 % takes {for90} eggs counted before treatment, all animals together, one of 95 % takes {for95}; and that only if no egg at all is found after. One egg after, and 95 % takes about 150.{own, select, none {} other { Your threshold of {threshold} % takes {eggs}.}} More animals or more areas give more eggs.',
           {
             for90: usual[0],
             for95: usual[1],
-            own:
-              own === null
-                ? ''
-                : say(' Your threshold of {threshold} % takes {eggs}.', {
-                    threshold: shortNumber(own),
-                    eggs: eggsNeeded(own, CHECK_LEVEL),
-                  }),
+            own: own === null ? 'none' : 'typed',
+            threshold: own === null ? '' : shortNumber(own),
+            eggs: own === null ? '' : eggsNeeded(own, CHECK_LEVEL),
           },
         )}
       </p>

@@ -83,11 +83,11 @@ export function planSentence(drugs: readonly PlanOfDrug[]): string {
   if (!works || !fails) return '';
   const [good, bad] = drugs;
   return say(
-    'The least counting that says the right thing of both drugs in {times} of the checks or more: {animals} animals with {areas} each. The drug that works is then called {good} in {goodShare} of the checks, the one that fails {bad} in {badShare}.',
+    'The least counting that says the right thing of both drugs in {times} of the checks or more: {animals} animals with {areas, plural, one {# area} other {# areas}} each. The drug that works is then called {good} in {goodShare} of the checks, the one that fails {bad} in {badShare}.',
     {
       times,
       animals: works.animals,
-      areas: areaWords(works.areas),
+      areas: works.areas,
       good: answerWords(good?.rightAnswer),
       goodShare: shareWords(works.right),
       bad: answerWords(bad?.rightAnswer),

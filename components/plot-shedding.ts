@@ -5,8 +5,8 @@ import { say } from '../src/text/say.ts';
 /** One animal of the chart, in its order. */
 export interface SheddingBar {
   readonly tag: string;
-  /** `1,350 epg` */
-  readonly words: string;
+  /** As it is read, such as `1,350`. */
+  readonly epg: string;
   /** Running total before and with this animal, in %. */
   readonly from: number;
   readonly to: number;
@@ -91,8 +91,12 @@ export function sheddingPlot(chart: SheddingChart, width: number): SVGSVGElement
             insetRight: inset,
             fill: ({ isAmong }: SheddingBar) => (isAmong ? 'var(--accent)' : 'var(--sheet)'),
             stroke: 'var(--accent)',
-            title: ({ tag, words, to }: SheddingBar) =>
-              say('{tag}: {words}, running total {round} %', { tag, words, round: Math.round(to) }),
+            title: ({ tag, epg, to }: SheddingBar) =>
+              say('{tag}: {epg} epg, running total {percent} %', {
+                tag,
+                epg,
+                percent: Math.round(to),
+              }),
           }),
       Plot.ruleY([share], { stroke: 'var(--ink)', strokeDasharray: '6 4' }),
       Plot.line(luck, {

@@ -278,6 +278,13 @@ export class SdCheckLimits extends LitElement {
   }
 }
 
+/** The name of that edit, with the days it reaches. */
+const reachLabels: Readonly<Record<Reach, string>> = {
+  'from this day on': say('expected reduction and threshold, from this day on'),
+  'only this day': say('expected reduction and threshold, only this day'),
+  'every day': say('expected reduction and threshold, every day'),
+};
+
 /** Both limits as one edit; one that the notebook lacks is made. */
 function limitsEdit(
   notebook: Notebook,
@@ -300,7 +307,7 @@ function limitsEdit(
     ];
   });
   return {
-    label: say('expected reduction and threshold, {reach}', { reach }),
+    label: reachLabels[reach],
     source: 'typed',
     sets,
   };

@@ -159,7 +159,7 @@ export class SdCheckList extends LitElement {
     const isEnd = present > 0 && counted === present;
     return html`
       <p class="next ${isEnd ? 'now' : ''}">
-        ${isEnd ? say('All counted. ') : nothing}<b>${say('Next sample:')}</b> ${next}
+        ${isEnd ? `${say('All counted.')} ` : nothing}<b>${say('Next sample:')}</b> ${next}
       </p>
     `;
   }

@@ -200,7 +200,7 @@ export class SdPlanCheck extends LitElement {
         <button type="button" @click=${() => this.worker.stop()}>${say('Stop')}</button>
         <progress aria-label=${say('Checks tried')} .value=${done} max=${runs}></progress>
         <span class="small soft">
-          ${say('{done} of {all} checks tried', { done: figureText(done, 0, '.'), all: figureText(runs, 0, '.') })}
+          ${say('{done} of {all} checks tried', { done: figureText(done, 0, this.mark(session)), all: figureText(runs, 0, this.mark(session)) })}
         </span>
       </div>`;
     }

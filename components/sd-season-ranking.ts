@@ -90,7 +90,7 @@ export class SdSeasonRanking extends LitElement {
       <th scope="row" class="tag">${tag}</th>
       <td>${mean === null ? '–' : figureText(mean, 0, this.mark)}</td>
       <td>
-        ${say('{n} of {daysPresent}', { n: line.length, daysPresent })}${apart.length === 0 ? nothing : html`<small> ${say('+ {n} after treatment', { n: apart.length })}</small>`}
+        ${say('{counts} of {days}', { counts: line.length, days: daysPresent })}${apart.length === 0 ? nothing : html`<small> ${say('+ {n} after treatment', { n: apart.length })}</small>`}
       </td>
     </tr>`;
   }
@@ -139,7 +139,7 @@ export class SdSeasonRanking extends LitElement {
               aria-expanded=${this.isAll ? 'true' : 'false'}
               @click=${() => (this.isAll = !this.isAll)}
             >
-              ${this.isAll ? say('Show {FEW}', { FEW }) : say('Show all {n}', { n: lines.length })}
+              ${this.isAll ? say('Show {n}', { n: FEW }) : say('Show all {n}', { n: lines.length })}
             </button>`
       }
     `;

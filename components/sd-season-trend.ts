@@ -169,13 +169,13 @@ export class SdSeasonTrend extends LitElement {
 
   private renderMean(of: SeasonMean | undefined): TemplateResult {
     if (!of) return html`<td>–</td>`;
-    const left =
-      of.tooMany === 0
-        ? ''
-        : say(', {tooMany} too many to count left out', { tooMany: of.tooMany });
     return this.renderFigure(
       of.mean,
-      say('{counted} of {present}{left}', { counted: of.counted, present: of.present, left }),
+      say('{counted} of {present}{tooMany, plural, =0 {} other {, # too many to count left out}}', {
+        counted: of.counted,
+        present: of.present,
+        tooMany: of.tooMany,
+      }),
       of.tooMany > 0,
     );
   }

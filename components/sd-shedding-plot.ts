@@ -137,7 +137,7 @@ export class SdSheddingPlot extends LitElement {
   private bars({ order, lists, reached }: SheddingOfDay): readonly SheddingBar[] {
     return order.shedders.map(({ row, epg, running }, i) => ({
       tag: lists.animals[row]?.tag ?? '',
-      words: say('{figureText} epg', { figureText: figureText(epg, 0, this.mark) }),
+      epg: figureText(epg, 0, this.mark),
       from: (order.shedders[i - 1]?.running ?? 0) * 100,
       to: running * 100,
       isAmong: i < reached.animals,
@@ -180,10 +180,10 @@ export class SdSheddingPlot extends LitElement {
         </thead>
         <tbody>
           ${bars.slice(0, MOST_ROWS).map(
-            ({ tag, words, to, isAmong }) =>
+            ({ tag, epg, to, isAmong }) =>
               html`<tr class=${isAmong ? 'among' : nothing}>
                 <th scope="row">${tag}</th>
-                <td>${words.replace(' epg', '')}</td>
+                <td>${epg}</td>
                 <td>${figureText(to, 1, this.mark)} %</td>
               </tr>`,
           )}
@@ -192,7 +192,7 @@ export class SdSheddingPlot extends LitElement {
       ${
         bars.length > MOST_ROWS
           ? html`<p class="small soft">
-              ${say('The first {most} of {n}; the rest shed {percent} % of the eggs.', { most: MOST_ROWS, n: bars.length, figureText: figureText(100 - (bars[MOST_ROWS - 1]?.to ?? 100), 1, this.mark) })}
+              ${say('The first {most} of {n}; the rest shed {percent} % of the eggs.', { most: MOST_ROWS, n: bars.length, percent: figureText(100 - (bars[MOST_ROWS - 1]?.to ?? 100), 1, this.mark) })}
             </p>`
           : nothing
       }

@@ -17,24 +17,20 @@ export function seasonSentence(line: SeasonGroup, mark: Mark): string {
     return say('{group}: no ordinary counts yet.', { group: groupWords(line) });
   const year = counted[0]?.date.slice(0, 4);
   const parts = counted.map((point) => pointWords(point, year, mark));
-  return `${groupWords(line)}: ${parts.join(', ')}.`;
+  return say('{group}: {means}.', { group: groupWords(line), means: parts.join(', ') });
 }
 
 function pointWords(point: SeasonMean, year: string | undefined, mark: Mark): string {
-  const left =
-    point.tooMany === 0
-      ? ''
-      : say(', {tooMany} too many to count left out', { tooMany: point.tooMany });
   const epg = figureText(point.mean ?? NaN, 0, mark);
   return say(
-    '{bound, select, least {at least {epg} epg} other {{epg} epg}} on {day} ({counted} of {present} counted{left})',
+    '{bound, select, least {at least {epg} epg} other {{epg} epg}} on {day} ({counted} of {present} counted{tooMany, plural, =0 {} other {, # too many to count left out}})',
     {
       bound: point.tooMany === 0 ? 'none' : 'least',
       epg,
       day: dayWords(point, 'long', year),
       counted: point.counted,
       present: point.present,
-      left,
+      tooMany: point.tooMany,
     },
   );
 }

@@ -24,16 +24,70 @@ import {
   LIST_CAUTIONS,
   UNTREATED_CAUTIONS,
 } from '../treating/cautions.ts';
+import type { DecimalMark } from '../text/decimal-text.ts';
+import { sayInEnglish, type Filling } from '../text/say.ts';
 import { productName, productOf } from '../treating/product.ts';
 import type { WriteCell, WriteStyle } from './write-table.ts';
 
 /** What the page says of formulas: a stored one in today's names. */
 export type Shown = (formula: string) => string;
 
+/** How the method is told: on paper in the language spoken, in files always in the same words. */
+export interface MethodVoice {
+  readonly say: (english: string, filling?: Filling) => string;
+  readonly mark: DecimalMark;
+  /** A number inside a text. */
+  readonly number: (value: number) => string;
+}
+
+/** One thing said of a day: the day (empty for all of them), what, and what is said of it. */
+export type MethodLine = readonly [day: string, what: string, says: WriteCell];
+
 /**
- * What stands beside the vet's list, as a second file: how it was counted, how many of how many, the
- * figures, limits and criteria with who said so, the products, and the cautions. Three columns: day (empty for
- * all), what, and what is said of it.
+ * How it was counted, how many of how many, the figures, limits and criteria with who said so, and the products.
+ *
+ * @param engine one of the caller's own, since its open day changes.
+ */
+export async function methodLines(
+  notebook: Notebook,
+  engine: Engine,
+  days: readonly DayId[],
+  voice: MethodVoice,
+  shown: Shown,
+): Promise<readonly MethodLine[]> {
+  const rows: MethodLine[] = [];
+  for (const id of days) {
+    const day = dayOf(notebook, id);
+    if (!day) continue;
+    await engine.open(notebook, id);
+    const name = dayName(notebook, id);
+    const answers = await engine.figures(
+      figuresOf(notebook).map(({ formula }) => ({ formula, day: id, group: null })),
+    );
+    const lines = [
+      ...countingLines(notebook, day, voice),
+      ...numberLines(notebook, engine, day, voice),
+      ...figureLines(notebook, answers, voice),
+      ...limitLines(notebook, day, voice),
+      ...criterionLines(notebook, day, shown, voice),
+    ];
+    rows.push(...lines.map(([what, says]): MethodLine => [name, what, says]));
+  }
+  const products = productLines(notebook, days, voice);
+  return [...rows, ...products.map(([what, says]): MethodLine => ['', what, says])];
+}
+
+/** What such a list never says by itself. */
+export const METHOD_CAUTIONS: readonly string[] = [
+  ...LIST_CAUTIONS,
+  ...UNTREATED_CAUTIONS,
+  ...DOSE_CAUTIONS,
+  ...CLEAR_DATE_CAUTIONS,
+];
+
+/**
+ * What stands beside the vet's list, as a second file: the method and the cautions. Three columns: day (empty
+ * for all), what, and what is said of it.
  *
  * @param engine one of the export's own, since its open day changes.
  */
@@ -45,77 +99,70 @@ export async function methodRows(
   shown: Shown,
 ): Promise<readonly (readonly WriteCell[])[]> {
   const { title, place } = aboutOf(notebook);
-  const rows: WriteCell[][] = [
+  const voice = {
+    say: sayInEnglish,
+    mark: style === 'comma' ? '.' : ',',
+    number: String,
+  } as const;
+  return [
     ['day', 'what', 'says'],
     ['', 'notebook', title ?? ''],
     ['', 'place', place ?? ''],
+    ...(await methodLines(notebook, engine, days, voice, shown)),
+    ...METHOD_CAUTIONS.map((caution): WriteCell[] => ['', 'caution', caution]),
   ];
-  for (const id of days) {
-    const day = dayOf(notebook, id);
-    if (!day) continue;
-    await engine.open(notebook, id);
-    const name = dayName(notebook, id);
-    const answers = await engine.figures(
-      figuresOf(notebook).map(({ formula }) => ({ formula, day: id, group: null })),
-    );
-    const lines = [
-      ...methodLines(notebook, day, style),
-      ...numberLines(notebook, engine, day),
-      ...figureLines(notebook, answers),
-      ...limitLines(notebook, day),
-      ...criterionLines(notebook, day, shown),
-    ];
-    rows.push(...lines.map(([what, says]): WriteCell[] => [name, what, says]));
-  }
-  rows.push(...productLines(notebook, days).map(([what, says]): WriteCell[] => ['', what, says]));
-  const cautions = [
-    ...LIST_CAUTIONS,
-    ...UNTREATED_CAUTIONS,
-    ...DOSE_CAUTIONS,
-    ...CLEAR_DATE_CAUTIONS,
-  ];
-  rows.push(...cautions.map((caution): WriteCell[] => ['', 'caution', caution]));
-  return rows;
 }
 
 type Line = readonly [what: string, says: WriteCell];
 
-function methodLines(notebook: Notebook, day: SamplingDay, style: WriteStyle): readonly Line[] {
+function countingLines(
+  notebook: Notebook,
+  day: SamplingDay,
+  { say, mark }: MethodVoice,
+): readonly Line[] {
   const protocol = { ...defaultsOf(notebook), ...day };
   const { grams, fluidMl, fluidIs = 'added', areaMl, areas, fluid, gravity } = protocol;
-  const mark = style === 'comma' ? '.' : ',';
   const sum =
     grams !== undefined && fluidMl !== undefined && areaMl !== undefined && areas !== undefined
       ? factorSum({ grams, fluidMl, fluidIs, areaMl, areas }, mark)
       : null;
   return [
-    ['counted by', day.countedBy ?? 'not said'],
-    ['grams of dung', grams ?? null],
+    [say('counted by'), day.countedBy ?? say('not said')],
+    [say('grams of dung'), grams ?? null],
     [
-      fluidIs === 'added' ? 'mL of fluid added' : 'mL, made up to with the dung in it',
+      fluidIs === 'added' ? say('mL of fluid added') : say('mL, made up to with the dung in it'),
       fluidMl ?? null,
     ],
-    ['mL under one counted area', areaMl ?? null],
-    ['areas counted, unless a row says otherwise', areas ?? null],
-    ['fluid', fluid ?? null],
-    ['specific gravity', gravity ?? null],
-    ['multiplication factor', sum === null ? null : isFault(sum) ? sum.sentence : sum.words],
-    ['egg types looked for', lookedFor(notebook, day)],
+    [say('mL under one counted area'), areaMl ?? null],
+    [say('areas counted, unless a row says otherwise'), areas ?? null],
+    [say('fluid'), fluid ?? null],
+    [say('specific gravity'), gravity ?? null],
+    [say('multiplication factor'), sum === null ? null : isFault(sum) ? sum.sentence : sum.words],
+    [
+      say('egg types looked for'),
+      [say('strongyle-type eggs'), ...lookedFor(notebook, day)].join(', '),
+    ],
   ];
 }
 
-function lookedFor(notebook: Notebook, day: SamplingDay): string {
+/** The further egg types looked for, by name. */
+function lookedFor(notebook: Notebook, day: SamplingDay): readonly string[] {
   const ids = day.lookedFor ?? defaultsOf(notebook).lookedFor ?? [];
-  const names = columnsOf(notebook)
+  return columnsOf(notebook)
     .filter(({ id }) => ids.includes(id))
     .map(({ key, label }) => label ?? key);
-  return ['strongyle-type eggs', ...names].join(', ');
 }
 
-function numberLines(notebook: Notebook, engine: Engine, day: SamplingDay): readonly Line[] {
+function numberLines(
+  notebook: Notebook,
+  engine: Engine,
+  day: SamplingDay,
+  { say }: MethodVoice,
+): readonly Line[] {
   const present = presentAnimals(notebook, day.id);
   const epg = columnByKey(notebook, 'epg');
-  const of = (count: number): string => `${count} of ${present.length}`;
+  const of = (count: number): string =>
+    say('{counted} of {present}', { counted: count, present: present.length });
   const typed = present.filter(({ id }) =>
     Object.values(notebook.readings[day.id]?.[id] ?? {}).some((cell) => newest(cell) !== undefined),
   );
@@ -124,53 +171,85 @@ function numberLines(notebook: Notebook, engine: Engine, day: SamplingDay): read
   const over = outcomes.filter((kind) => kind === 'over').length;
   const below = outcomes.filter((kind) => kind === 'below').length;
   return [
-    ['animals present', present.length],
-    ['animals with something noted', of(typed.length)],
-    ['animals with an epg', of(counted.length)],
-    ['animals judged by the criteria', of(over + below)],
-    ['over the criteria', of(over)],
-    ['below the criteria', of(below)],
-    ['not enough known', of(present.length - over - below)],
+    [say('animals present'), present.length],
+    [say('animals with something noted'), of(typed.length)],
+    [say('animals with an epg'), of(counted.length)],
+    [say('animals judged by the criteria'), of(over + below)],
+    [say('over the criteria'), of(over)],
+    [say('below the criteria'), of(below)],
+    [say('not enough known'), of(present.length - over - below)],
   ];
 }
 
-function figureLines(notebook: Notebook, answers: readonly FigureAnswer[]): readonly Line[] {
+function figureLines(
+  notebook: Notebook,
+  answers: readonly FigureAnswer[],
+  { say }: MethodVoice,
+): readonly Line[] {
   return figuresOf(notebook).map(({ key, label, unit, shownAs, decimals }, i): Line => {
     const answer = answers[i];
-    const ofN = answer?.counted == null ? '' : ` (${answer.counted} of ${answer.present} counted)`;
     const share = shownAs === 'percent' || shownAs === 'animals';
-    const what = `${label ?? key}${share ? ', %' : unit ? `, ${unit}` : ''}${ofN}`;
+    const figure = `${label ?? key}${share ? ', %' : unit ? `, ${unit}` : ''}`;
+    const what =
+      answer?.counted == null
+        ? figure
+        : say('{figure} ({counted} of {present} counted)', {
+            figure,
+            counted: answer.counted,
+            present: answer.present,
+          });
     const value = answer?.value ?? null;
-    if (answer?.counted === 0 || value === null) return [what, 'no counts yet'];
+    if (answer?.counted === 0 || value === null) return [what, say('no counts yet')];
     if (isFault(value)) return [what, value.sentence];
-    if (typeof value === 'boolean') return [what, value ? 'yes' : 'no'];
+    if (typeof value === 'boolean') return [what, value ? say('yes') : say('no')];
     if (typeof value === 'string') return [what, value];
     return [what, Number((share ? value * 100 : value).toFixed(decimals ?? 2))];
   });
 }
 
-function limitLines(notebook: Notebook, day: SamplingDay): readonly Line[] {
+function limitLines(
+  notebook: Notebook,
+  day: SamplingDay,
+  { say, number }: MethodVoice,
+): readonly Line[] {
   return limitsOf(notebook).flatMap(({ id, key, label, unit, saidBy, confirmed }): Line[] => {
     const value = limitValue(notebook, day.id, id);
     if (value === undefined) return [];
-    const source = confirmed === true ? saidBy : `an example nobody has confirmed: ${saidBy ?? ''}`;
+    const source =
+      confirmed === true
+        ? saidBy
+        : say('an example nobody has confirmed: {source}', { source: saidBy ?? '' });
     return [
-      [`limit: ${label ?? key}`, `${value} ${unit ?? ''}${source ? `; ${source}` : ''}`.trim()],
+      [
+        say('limit: {limit}', { limit: label ?? key }),
+        `${number(value)} ${unit ?? ''}${source ? `; ${source}` : ''}`.trim(),
+      ],
     ];
   });
 }
 
-function criterionLines(notebook: Notebook, day: SamplingDay, shown: Shown): readonly Line[] {
+function criterionLines(
+  notebook: Notebook,
+  day: SamplingDay,
+  shown: Shown,
+  { say }: MethodVoice,
+): readonly Line[] {
   const criteria = day.criteria ?? defaultsOf(notebook).criteria ?? [];
   return criteria.map(({ reason, condition, ready, mustBeKnown, saidBy }): Line => {
-    const rule = ready === 'too-many' ? 'too many eggs to count' : shown(condition);
-    const more = [mustBeKnown ? 'must be known' : '', saidBy ?? ''].filter((text) => text !== '');
-    return [`criterion: ${reason}`, [rule, ...more].join('; ')];
+    const rule = ready === 'too-many' ? say('too many eggs to count') : shown(condition);
+    const more = [mustBeKnown ? say('must be known') : '', saidBy ?? ''].filter(
+      (text) => text !== '',
+    );
+    return [say('criterion: {reason}', { reason }), [rule, ...more].join('; ')];
   });
 }
 
 /** The products given up to the last of these days, as their labels were typed. */
-function productLines(notebook: Notebook, days: readonly DayId[]): readonly Line[] {
+function productLines(
+  notebook: Notebook,
+  days: readonly DayId[],
+  { say, number }: MethodVoice,
+): readonly Line[] {
   const last =
     days
       .map((id) => dayOf(notebook, id)?.date ?? '')
@@ -186,16 +265,25 @@ function productLines(notebook: Notebook, days: readonly DayId[]): readonly Line
     const said = [
       product?.labelMl === undefined
         ? ''
-        : `label: ${product.labelMl} mL per ${product.labelPer ?? 1} ${product.labelUnit ?? 'kg'}`,
-      product?.activeGroup ? `group: ${product.activeGroup}` : '',
-      product?.route ? `route: ${product.route}` : '',
-      product?.batch ? `batch: ${product.batch}` : '',
-      product?.expires ? `expires: ${product.expires}` : '',
-      product?.vetDose ? `dose set by ${product.vetName ?? 'a vet'}: ${product.vetDose}` : '',
+        : say('label: {ml} mL per {weight} {unit}', {
+            ml: number(product.labelMl),
+            weight: number(product.labelPer ?? 1),
+            unit: product.labelUnit ?? 'kg',
+          }),
+      product?.activeGroup ? say('group: {group}', { group: product.activeGroup }) : '',
+      product?.route ? say('route: {route}', { route: product.route }) : '',
+      product?.batch ? say('batch: {batch}', { batch: product.batch }) : '',
+      product?.expires ? say('expires: {expires}', { expires: product.expires }) : '',
+      product?.vetDose
+        ? say('dose set by {vet}: {dose}', {
+            vet: product.vetName ?? say('a vet'),
+            dose: product.vetDose,
+          })
+        : '',
     ].filter((text) => text !== '');
     return [
-      `product: ${productName(notebook, id)}`,
-      said.join('; ') || 'nothing noted from its label',
+      say('product: {product}', { product: productName(notebook, id) }),
+      said.join('; ') || say('nothing noted from its label'),
     ];
   });
 }

@@ -69,6 +69,14 @@ export function say(english: string, filling?: Filling): string {
   return String(formatOf(english).format(filling));
 }
 
+/** The same in the words of the source, whatever language is spoken: for files that programs read. */
+export function sayInEnglish(english: string, filling?: Filling): string {
+  if (!filling) return english;
+  return String(
+    new IntlMessageFormat(english, 'en', undefined, { ignoreTag: true }).format(filling),
+  );
+}
+
 /**
  * The same with things that are no text in it, such as a piece of a page: the parts in the order of the
  * language.
