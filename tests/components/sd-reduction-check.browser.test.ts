@@ -95,19 +95,19 @@ describe('<sd-reduction-check>', () => {
     choose(day(check, 'after'), '2026-05-10');
     await says(
       check,
-      'The second day (2026-05-10) is before the first (2026-06-07). Change them round.',
+      'The second day (10 May 2026) is before the first (7 June 2026). Change them round.',
     );
     const block = blocksOf(session.notebook).find((one) => one.id === id);
     expect(block?.choices).to.include({ before: BEFORE, after: '2026-05-10' });
     day(check, 'after').focus();
     choose(day(check, 'after'), BEFORE);
-    await says(check, 'Both samplings are of 2026-06-07.');
+    await says(check, 'Both samplings are of 7 June 2026.');
     choose(day(check, 'after'), AFTER);
     await says(check, 'went down by 97 %');
     // The field stays the same one, whatever stands below it, so the keyboard is still there.
     expect(check.shadowRoot?.activeElement).to.equal(day(check, 'after'));
     await session.undo();
-    await says(check, 'Both samplings are of 2026-06-07.');
+    await says(check, 'Both samplings are of 7 June 2026.');
   });
 
   it('follows an edit of a count, and says "went up" where there are more eggs after', async () => {
@@ -246,7 +246,7 @@ describe('<sd-reduction-check>', () => {
     clipboard.writeText = write;
     expect(said).to.deep.equal(['The words for the vet are copied.']);
     expect(copied[0]).to.equal(
-      `9 animals treated once with ${name} and counted on 2026-06-07 and 2026-06-21, 14 days after treatment; 31 left out. ` +
+      `9 animals treated once with ${name} and counted on 7 June 2026 and 21 June 2026, 14 days after treatment; 31 left out. ` +
         '203 eggs counted before and 6 after (mean 1128 and 33 epg). The count went down by 97 %; 90 % limits 92 to 98.9 %. ' +
         'Held against an expected reduction of 99 % and a threshold of 90 %: It works less well than it should (class: low resistant).',
     );

@@ -205,7 +205,7 @@ describe('<sd-treatment-list>', () => {
     tick(page.list, 'L-016').click();
     await says(page.list, '1 ticked');
     choose(deep<HTMLSelectElement>(page.list, '.fields select'), 'p-demo');
-    await says(page.list, 'L-016 was weighed 28 days ago (2026-06-21) and is growing');
+    await says(page.list, 'L-016 was weighed 28 days ago (21 June 2026) and is growing');
     button(page.list, 'Write 1 treatment to the log').click();
     await says(page.list, 'Look at the questions above first');
     deep<HTMLInputElement>(page.list, '.asks input').click();

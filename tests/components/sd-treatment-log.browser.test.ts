@@ -94,8 +94,8 @@ describe('<sd-treatment-log>', () => {
   it('offers the days to look again and to sample again, and saves them as a calendar file', async () => {
     const { log } = await open();
     // 7 days after 18 July; an active group not known: the common 14 days.
-    await says(log, '2026-07-25: look again at 1 animal');
-    await says(log, '2026-08-01: second sample of 1 animal');
+    await says(log, '25 July 2026: look again at 1 animal');
+    await says(log, '1 August 2026: second sample of 1 animal');
     const made: Blob[] = [];
     const before = URL.createObjectURL;
     URL.createObjectURL = (blob: Blob) => {
@@ -128,7 +128,7 @@ describe('<sd-treatment-log>', () => {
     type(days, '0');
     await says(log, '"0" is not a number of days from 1 to 99.');
     type(days, '10');
-    await says(log, '2026-07-28: look again at 1 animal');
+    await says(log, '28 July 2026: look again at 1 animal');
   });
 
   it('puts a line right and works its clear date out anew; what does not fit the label has none', async () => {
@@ -161,7 +161,7 @@ describe('<sd-treatment-log>', () => {
     type(field(log, 'dose'), '6');
     type(field(log, 'date'), '2026-09-01');
     button(log, 'Keep the change').click();
-    await says(log, '2026-09-01 is still to come.');
+    await says(log, '1 September 2026 is still to come.');
     expect(session.undoLabel).to.equal(null);
   });
 
@@ -225,7 +225,7 @@ describe('<sd-animal-list>, animals leaving', () => {
       deep<HTMLInputElement>(list, `[data-id="a-${tag}"] input`).click();
     await says(list, '2 animals ticked.');
     button(list, 'Left the farm').click();
-    const text = await says(list, 'L-001 would leave on 2026-07-19: Meat: no clear date');
+    const text = await says(list, 'L-001 would leave on 19 July 2026: Meat: no clear date');
     expect(text).not.to.contain('W-101 would leave');
     await expect(list).to.be.accessible();
     button(list, '2 animals left').click();
