@@ -1,4 +1,5 @@
 import { css, type CSSResult } from 'lit';
+import { scrollTableStyles } from './scroll-table-styles.ts';
 
 /** The dewormer check: its choices, and one answer for each product. */
 export const checkStyles: CSSResult = css`
@@ -129,41 +130,12 @@ export const checkStyles: CSSResult = css`
   }
 
   summary {
-    width: fit-content;
     min-height: 36px;
     padding-block: 6px;
-    color: var(--accent);
-    font-size: var(--size-small);
-    cursor: pointer;
   }
 
   .scroll {
     max-height: 320px;
-    overflow: auto;
-  }
-
-  table {
-    width: 100%;
-    border-collapse: collapse;
-    font-size: var(--size-small);
-  }
-
-  th,
-  td {
-    padding: 4px 0 4px 10px;
-    border-bottom: 1px solid var(--line);
-    font-weight: 400;
-    text-align: right;
-    vertical-align: baseline;
-  }
-
-  th:first-child {
-    padding-left: 0;
-    text-align: left;
-  }
-
-  thead th {
-    color: var(--soft);
   }
 
   .limits {
@@ -197,7 +169,6 @@ export const checkStyles: CSSResult = css`
     .choices,
     .limits,
     button,
-    summary,
     .own {
       display: none;
     }
@@ -206,10 +177,7 @@ export const checkStyles: CSSResult = css`
     blockquote {
       break-inside: avoid;
     }
-
-    .scroll {
-      max-height: none;
-      overflow: visible;
-    }
   }
+
+  ${scrollTableStyles}
 `;

@@ -1,4 +1,5 @@
 import { css, type CSSResult } from 'lit';
+import { scrollTableStyles } from './scroll-table-styles.ts';
 
 /** A block with a chart, its words and its table. */
 export const plotBlockStyles: CSSResult = css`
@@ -33,41 +34,12 @@ export const plotBlockStyles: CSSResult = css`
   }
 
   summary {
-    width: fit-content;
     min-height: 32px;
     padding-block: 4px;
-    color: var(--accent);
-    font-size: var(--size-small);
-    cursor: pointer;
   }
 
   .scroll {
     max-height: 420px;
-    overflow: auto;
-  }
-
-  table {
-    width: 100%;
-    border-collapse: collapse;
-    font-size: var(--size-small);
-  }
-
-  th,
-  td {
-    padding: 4px 0 4px 10px;
-    border-bottom: 1px solid var(--line);
-    font-weight: 400;
-    text-align: right;
-    vertical-align: baseline;
-  }
-
-  th:first-child {
-    padding-left: 0;
-    text-align: left;
-  }
-
-  thead th {
-    color: var(--soft);
   }
 
   .scroll thead th {
@@ -81,18 +53,14 @@ export const plotBlockStyles: CSSResult = css`
   }
 
   @media print {
-    .choice,
-    summary {
+    .choice {
       display: none;
-    }
-
-    .scroll {
-      max-height: none;
-      overflow: visible;
     }
 
     .chart {
       break-inside: avoid;
     }
   }
+
+  ${scrollTableStyles}
 `;
