@@ -1,10 +1,9 @@
-import { parse, type MessageFormatElement } from '@formatjs/icu-messageformat-parser';
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { languages } from '../components/language.ts';
 import { readSources } from './import-graph.ts';
-import { gatherSentences, unsaidWords } from './sentences.ts';
+import { gatherSentences, placesOf, unfilledPlaces, unsaidWords } from './sentences.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const sources = readSources(root, ['shared', 'src', 'components']);
@@ -20,25 +19,14 @@ describe('the sentences of the source', () => {
     expect(faults).toEqual([]);
   });
 
+  it('have every place of theirs filled, and no other', () => {
+    expect(unfilledPlaces(sources)).toEqual([]);
+  });
+
   it('leave no word of a page unsaid', () => {
     expect(unsaidWords(sources)).toEqual([]);
   });
 });
-
-/** Names of the places of a sentence, and its plurals, in no order. `parse` throws where it is no message. */
-function placesOf(sentence: string): readonly string[] {
-  const found = new Set<string>();
-  const look = (elements: readonly MessageFormatElement[]): void => {
-    for (const element of elements) {
-      if (!('value' in element) || element.type === 0) continue;
-      if (typeof element.value === 'string') found.add(element.value);
-      if ('options' in element)
-        for (const option of Object.values(element.options)) look(option.value);
-    }
-  };
-  look(parse(sentence, { ignoreTag: true }));
-  return [...found].sort();
-}
 
 const files = readdirSync(`${root}/languages`).map((name) => name.replace('.json', ''));
 

@@ -1,3 +1,4 @@
+import { parse, TYPE, type MessageFormatElement } from '@formatjs/icu-messageformat-parser';
 import ts from 'typescript';
 import type { Sources } from './import-graph.ts';
 
@@ -104,6 +105,40 @@ export function unsaidWords(sources: Sources): string[] {
       for (const text of shown.filter(hasWords)) {
         found.push(`${placeOf(path, node)}: "${text.replaceAll('\uE000', '…').trim()}"`);
       }
+    }
+  }
+  return found;
+}
+
+/** Names of the places of a sentence in ICU form, and of its plurals, in no order. Throws where it is no message. */
+export function placesOf(sentence: string): readonly string[] {
+  const found = new Set<string>();
+  const look = (elements: readonly MessageFormatElement[]): void => {
+    for (const element of elements) {
+      if (!('value' in element) || element.type === TYPE.literal) continue;
+      if (typeof element.value === 'string') found.add(element.value);
+      if ('options' in element)
+        for (const option of Object.values(element.options)) look(option.value);
+    }
+  };
+  look(parse(sentence, { ignoreTag: true }));
+  return [...found].sort();
+}
+
+/** Sentences said with other places than theirs: one that is lacking throws only once the page gets there. */
+export function unfilledPlaces(sources: Sources): string[] {
+  const found: string[] = [];
+  for (const [path, text] of sources) {
+    if (path === 'src/text/say.ts' || path.startsWith('src/cli/')) continue;
+    for (const node of nodesOf(path, text)) {
+      if (!ts.isCallExpression(node) || !sayers.has(node.expression.getText())) continue;
+      const [sentence, filling] = node.arguments;
+      const english = written(sentence);
+      if (english === null || !filling || !ts.isObjectLiteralExpression(filling)) continue;
+      if (filling.properties.some(ts.isSpreadAssignment)) continue;
+      const filled = filling.properties.map((property) => property.name?.getText() ?? '').sort();
+      if (filled.join() === placesOf(english).join()) continue;
+      found.push(`${placeOf(path, node)}: filled with ${filled.join(', ')}: "${english}"`);
     }
   }
   return found;

@@ -134,7 +134,7 @@ function nearlyElectronic(key: string): Fault | null {
     'nearly-electronic',
     say(
       '"{tag}" has the length of an electronic number, but does not begin with a country or maker. It is kept as typed; check it for a misread digit.',
-      { key },
+      { tag: key },
     ),
   );
 }
