@@ -1,4 +1,5 @@
 import type { Template } from '../shared/template.ts';
+import { templateInLanguage } from '../src/notebook/template-in-language.ts';
 import { say } from '../src/text/say.ts';
 
 /** A template as the list shows it; the whole of it is fetched when it is chosen. */
@@ -6,13 +7,16 @@ export interface TemplateLine {
   readonly id: string;
   readonly name: string;
   readonly purpose: string;
+  /** One that comes with the program is in the language spoken; a person's own is as typed. */
   readonly load: () => Promise<Template>;
 }
 
 type Loaded = Promise<{ readonly default: unknown }>;
 
 function line(id: string, name: string, purpose: string, load: () => Loaded): TemplateLine {
-  return { id, name, purpose, load: async () => (await load()).default as Template };
+  const inLanguage = async (): Promise<Template> =>
+    templateInLanguage((await load()).default as Template);
+  return { id, name, purpose, load: inLanguage };
 }
 
 /**
