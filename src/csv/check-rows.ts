@@ -43,9 +43,9 @@ export function checkTags(
       const [first] = fellows.values();
       const warning = first ? likeTag(first.typed, typed) : null;
       if (first && warning) {
-        const sentence = say('Lines {line} and {line2}: {sentence}', {
-          line: first.line,
-          line2: row.line,
+        const sentence = say('Lines {first} and {second}: {sentence}', {
+          first: first.line,
+          second: row.line,
           sentence: warning.sentence,
         });
         faults.push({ fault: warning.fault, sentence, ...at(row, column), refused: 'nothing' });

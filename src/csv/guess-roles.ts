@@ -90,7 +90,10 @@ function oneOfEach(
       holders.set('electronic', column);
       result[column] = { ...guess, role: { role: 'electronic' } };
     } else {
-      const why = say('another column is taken for the {name}', { name });
+      const why = say(
+        'another column is taken for {role, select, tag {the tag} electronic {the electronic number} name {the name} group {the group} class {the class} species {the species} born {the date of birth} date {the sampling day} label {the label of the day} time {the time of day} cup {the cup number} other {the note}}',
+        { role: name },
+      );
       result[column] = { ...guess, sure: false, role: { role: 'ignored', why } };
     }
   }

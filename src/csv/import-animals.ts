@@ -5,8 +5,9 @@ import { speciesOfClass } from '../notebook/pasted-animals.ts';
 import { groupOn } from '../notebook/present.ts';
 import { animalsOf, daysOf } from '../notebook/read.ts';
 import { canonicalTag, likeKey, likeTag, type Tag } from '../text/tag.ts';
-import { classOfWord, speciesOfWord } from './class-words.ts';
+import { classOfWord, classOrSpeciesShown, speciesOfWord } from './class-words.ts';
 import type { ImportProblem, PlannedAnimal } from './import-plan.ts';
+import { dateWords } from '../text/date-words.ts';
 import { say } from '../text/say.ts';
 
 /** What one line says of its animal, as text. */
@@ -152,7 +153,7 @@ export class ImportAnimals {
     const word = line.class.trim();
     const kind = word === '' ? null : classOfWord(word);
     if (word !== '' && kind === null && !found.said.has('class word')) {
-      found.said.add(say('class word'));
+      found.said.add('class word');
       this.say(
         line,
         'unknown-class',
@@ -168,14 +169,14 @@ export class ImportAnimals {
     const species = speciesOfWord(line.species) ?? (kind ? speciesOfClass(kind) : null);
     if (species) this.fact(found, line, 'species', species);
     else if (line.species.trim() !== '' && !found.said.has('species word')) {
-      found.said.add(say('species word'));
+      found.said.add('species word');
       this.say(
         line,
         'unknown-species',
         'left out',
         line.species,
-        say('"{trim}" is neither sheep nor goat. The species is left out; the rest is taken.', {
-          trim: line.species.trim(),
+        say('"{word}" is neither sheep nor goat. The species is left out; the rest is taken.', {
+          word: line.species.trim(),
         }),
       );
     }
@@ -198,12 +199,10 @@ export class ImportAnimals {
         'other-fact',
         'left out',
         value,
-        say('{tag} has the {field} {held} already; {value} is left out.', {
-          tag: found.tag,
-          field,
-          held,
-          value,
-        }),
+        say(
+          '{tag} has the {field, select, electronic {electronic number} name {name} born {date of birth} class {class} other {species}} {held} already; {value} is left out.',
+          { tag: found.tag, field, held: factShown(field, held), value: factShown(field, value) },
+        ),
       );
     }
   }
@@ -259,4 +258,10 @@ export class ImportAnimals {
       return before !== group;
     });
   }
+}
+
+/** A fact of an animal in the language spoken; what a person named stays letter by letter. */
+function factShown(field: string, value: string): string {
+  if (field === 'born') return dateWords(value);
+  return field === 'class' || field === 'species' ? classOrSpeciesShown(value) : value;
 }

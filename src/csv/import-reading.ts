@@ -59,15 +59,15 @@ export function remarkOf(reading: Reading): string | null {
     case 'fault':
       return reading.reason;
     case 'over':
-      return say('"{text}" is kept as at least {it} eggs; it enters no mean.', {
-        text: reading.text,
-        it: reading.value + 1,
-      });
+      return say(
+        '"{text}" is kept as at least {eggs, plural, one {# egg} other {# eggs}}; it enters no mean.',
+        { text: reading.text, eggs: reading.value + 1 },
+      );
     case 'under':
-      return say('"{text}" is kept as at most {it} eggs; it enters no mean.', {
-        text: reading.text,
-        it: reading.value - 1,
-      });
+      return say(
+        '"{text}" is kept as at most {eggs, plural, one {# egg} other {# eggs}}; it enters no mean.',
+        { text: reading.text, eggs: reading.value - 1 },
+      );
     case 'too-many':
       return say('"{text}" is kept as too many to count; it enters no mean.', {
         text: reading.text,

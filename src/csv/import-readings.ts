@@ -4,6 +4,7 @@ import type { ColumnId, DayId, RowId } from '../../shared/ref.ts';
 import { isFault } from '../../shared/value.ts';
 import { newest } from '../notebook/cell.ts';
 import { dayId } from '../text/day-id.ts';
+import { samplingDayWords } from './day-words.ts';
 import type { ImportProblem, PlannedReading } from './import-plan.ts';
 import type { Question } from './role.ts';
 import { say } from '../text/say.ts';
@@ -69,13 +70,13 @@ export class ImportReadings {
     day: DayId,
     line: number,
   ): boolean {
-    const text = say('{tag} on {day}: {text} in line {line}, {text2} in line {line2}', {
+    const text = say('{tag} on {day}: {former} in line {formerLine}, {later} in line {laterLine}', {
       tag,
-      day,
-      text: former.value.text,
-      line: former.line,
-      text2: value.text,
-      line2: line,
+      day: samplingDayWords(day),
+      former: former.value.text,
+      formerLine: former.line,
+      later: value.text,
+      laterLine: line,
     });
     const answer = this.answers.get('twice');
     if (answer !== 'first' && answer !== 'last') {
@@ -88,7 +89,7 @@ export class ImportReadings {
       what: 'left out',
       line: answer === 'first' ? line : former.line,
       text: lost,
-      sentence: say('{text}. {lost} is left out, as you chose.', { text, lost }),
+      sentence: say('{found}. {lost} is left out, as you chose.', { found: text, lost }),
     });
     return answer === 'last';
   }
@@ -103,11 +104,11 @@ export class ImportReadings {
     }
     const answer = this.answers.get('there');
     if (answer === 'take') return true;
-    const text = say('{tag} on {day}: {text} in the notebook, {text2} in the list', {
+    const text = say('{tag} on {day}: {held} in the notebook, {listed} in the list', {
       tag,
-      day,
-      text: held.text,
-      text2: value.text,
+      day: samplingDayWords(day),
+      held: held.text,
+      listed: value.text,
     });
     if (answer === 'keep')
       this.problems.push({
@@ -115,7 +116,10 @@ export class ImportReadings {
         what: 'left out',
         line: 0,
         text: value.text,
-        sentence: say('{text}. {text2} is left out, as you chose.', { text, text2: value.text }),
+        sentence: say('{found}. {lost} is left out, as you chose.', {
+          found: text,
+          lost: value.text,
+        }),
       });
     else this.other = { text: this.other?.text ?? text, times: (this.other?.times ?? 0) + 1 };
     return false;
@@ -129,10 +133,10 @@ export class ImportReadings {
         id: 'twice',
         kind: 'same-animal-twice',
         columns: [],
-        sentence: say('{said} in this list twice with different values ({text}). What are they?', {
-          said: said(this.twice.times),
-          text: this.twice.text,
-        }),
+        sentence: say(
+          '{cells, plural, one {One cell stands} other {# cells stand}} in this list twice with different values ({example}). What are they?',
+          { cells: this.twice.times, example: this.twice.text },
+        ),
         choices: [
           { value: 'samplings', label: say('two samplings of that day') },
           { value: 'first', label: say('take the earlier line') },
@@ -144,10 +148,10 @@ export class ImportReadings {
         id: 'there',
         kind: 'already-there',
         columns: [],
-        sentence: say('{said} in the notebook already with another value ({text}). Which holds?', {
-          said: said(this.other.times),
-          text: this.other.text,
-        }),
+        sentence: say(
+          '{cells, plural, one {One cell stands} other {# cells stand}} in the notebook already with another value ({example}). Which holds?',
+          { cells: this.other.times, example: this.other.text },
+        ),
         choices: [
           { value: 'keep', label: say('keep what the notebook has') },
           { value: 'take', label: say('take what the list has') },
@@ -155,10 +159,6 @@ export class ImportReadings {
       });
     return questions;
   }
-}
-
-function said(times: number): string {
-  return times === 1 ? say('One cell stands') : say('{times} cells stand', { times });
 }
 
 function isOther(held: PlannedReading | undefined, value: Reading): boolean {

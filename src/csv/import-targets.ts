@@ -67,11 +67,19 @@ function targetOf(column: ColumnRole, asking: Asking): Target {
     case 'time':
       return { to: 'nothing', why: say('the notebook keeps days, not times of day') };
     case 'note':
-      return plainTarget(namesake(column, asking) ?? noteColumn(asking.notebook), null, 'notes');
+      return plainTarget(
+        namesake(column, asking) ?? noteColumn(asking.notebook),
+        null,
+        say('this notebook has no column for notes'),
+      );
     case 'column':
       return role.day && role.day.day === null
         ? { to: 'wait' }
-        : plainTarget(columnByKey(asking.notebook, role.key), role.day?.day ?? null, role.key);
+        : plainTarget(
+            columnByKey(asking.notebook, role.key),
+            role.day?.day ?? null,
+            say('this notebook has no column for {name}', { name: role.key }),
+          );
     case 'weight':
     case 'count':
     case 'epg':
@@ -85,10 +93,10 @@ function numberTarget(column: ColumnRole, asking: Asking): Target {
   const { role } = column;
   const day = 'day' in role ? (role.day?.day ?? null) : null;
   const own = namesake(column, asking);
-  if (own) return plainTarget(own, day, own.key, role.role === 'weight' ? role.unit : null);
+  if (own) return plainTarget(own, day, '', role.role === 'weight' ? role.unit : null);
   if (role.role === 'weight') {
     const weight = columnsOf(asking.notebook).find(({ kind }) => kind === 'weight');
-    return plainTarget(weight, day, 'weights', role.unit);
+    return plainTarget(weight, day, say('this notebook has no column for weights'), role.unit);
   }
   return role.role === 'count' ? countTarget(day, asking) : epgTarget(day, asking);
 }
@@ -112,11 +120,10 @@ function noteColumn(notebook: Notebook): Column | undefined {
 function plainTarget(
   column: Column | undefined,
   day: DayId | null,
-  name: string,
+  whyNone: string,
   unit: 'kg' | 'lb' | null = null,
 ): Target {
-  if (!column)
-    return { to: 'nothing', why: say('this notebook has no column for {name}', { name }) };
+  if (!column) return { to: 'nothing', why: whyNone };
   if (column.kind === 'outcome' || (column.kind === 'formula' && !column.typedOver))
     return { to: 'nothing', why: say('the notebook works this out itself') };
   return { to: 'readings', column, day, as: 'typed', unit };
@@ -138,27 +145,38 @@ function countTarget(day: DayId | null, asking: Asking): Target {
   const areas = protocol.areas ?? 1;
   if (areas === 1 || !factorColumn(notebook))
     return { to: 'readings', column, day, as: 'count', unit: null };
-  const all = areas === 2 ? 'both' : say('all {areas}', { areas });
   const factor = factorOf(notebook, day);
   const single = factorOf(notebook, day, 1);
   const chosen = answerTo(asking, {
     id: 'count',
     kind: 'count-areas',
     columns: columnsOfRole(asking, 'count'),
-    sentence: say('Is each count of this list of {all} counted areas together, or of one?', {
-      all,
-    }),
+    sentence: say(
+      'Is each count of this list of {areas, plural, =2 {both counted areas} other {all # counted areas}} together, or of one?',
+      { areas },
+    ),
     choices: [
-      { value: 'all', label: say('{all} areas together{by}', { all, by: by(factor) }) },
-      { value: 'one', label: say('one area only{by}', { by: by(single) }) },
+      { value: 'all', label: allAreasLabel(areas, factor) },
+      { value: 'one', label: oneAreaLabel(single) },
     ],
     usual: 'all',
   });
   return { to: 'readings', column, day, as: 'count', allAreas: chosen !== 'one', unit: null };
 }
 
-function by(factor: number | null): string {
-  return factor === null ? '' : `: times ${Number(factor.toFixed(2))}`;
+function allAreasLabel(areas: number, factor: number | null): string {
+  return factor === null
+    ? say('{areas, plural, =2 {both areas} other {all # areas}} together', { areas })
+    : say('{areas, plural, =2 {both areas} other {all # areas}} together: times {factor}', {
+        areas,
+        factor: Number(factor.toFixed(2)),
+      });
+}
+
+function oneAreaLabel(factor: number | null): string {
+  return factor === null
+    ? say('one area only')
+    : say('one area only: times {factor}', { factor: Number(factor.toFixed(2)) });
 }
 
 function epgTarget(day: DayId | null, asking: Asking): Target {
@@ -179,8 +197,8 @@ function epgTarget(day: DayId | null, asking: Asking): Target {
         ? [
             {
               value: `back:${shown}`,
-              label: say('eggs per gram with a factor of {shown}: take them back to eggs', {
-                shown,
+              label: say('eggs per gram with a factor of {factor}: take them back to eggs', {
+                factor: shown,
               }),
             },
           ]

@@ -62,13 +62,8 @@ export class ImportZeros {
         kind: 'blank-egg-types',
         columns: [],
         sentence: say(
-          '{it} nothing typed for an egg type that is looked for. What does a blank mean?',
-          {
-            it:
-              this.filled === 1
-                ? say('One counted cup has')
-                : say('{filled} places of counted cups have', { filled: this.filled }),
-          },
+          '{filled, plural, one {One counted cup has} other {# places of counted cups have}} nothing typed for an egg type that is looked for. What does a blank mean?',
+          { filled: this.filled },
         ),
         choices: [
           { value: 'zero', label: say('none seen: 0') },

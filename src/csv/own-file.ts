@@ -2,6 +2,7 @@ import type { Column, Notebook } from '../../shared/notebook.ts';
 import { columnsOf } from '../notebook/read.ts';
 import type { Role } from './role.ts';
 import type { Table } from './table.ts';
+import { say } from '../text/say.ts';
 
 /** The columns by which a row of a tidy file is known, in order. */
 export const tidyKeys = ['notebook', 'place', 'date', 'day_label', 'tag', 'cup'] as const;
@@ -84,14 +85,14 @@ export function ownFile(table: Table, notebook: Notebook): OwnFile | null {
   }
   table.headers.forEach((heading, column) => {
     if (roles.has(column)) return;
-    const why = ours.has(heading.trim()) ? workedOut : 'the heading is not known';
+    const why = ours.has(heading.trim()) ? workedOut : say('the heading is not known');
     roles.set(column, { role: 'ignored', why });
   });
   return { roles, units, sample: at.get('sample') ?? -1, unread: at.get('unread') ?? -1 };
 }
 
-const workedOut = 'the notebook works this out itself';
-const described: Role = { role: 'ignored', why: 'it says where the file came from' };
+const workedOut = say('the notebook works this out itself');
+const described: Role = { role: 'ignored', why: say('it says where the file came from') };
 const keyRoles: readonly (readonly [string, Role])[] = [
   ['notebook', described],
   ['place', described],

@@ -1,5 +1,6 @@
 import { isFault } from '../../shared/value.ts';
 import { dayId } from '../text/day-id.ts';
+import { dateWords } from '../text/date-words.ts';
 import { type DateOrder, type DateReading, orderInWords } from '../text/date-reading.ts';
 import type { ColumnValues } from './column-values.ts';
 import { findOrder, orderOfReadings, type OrderFound } from './date-order.ts';
@@ -24,14 +25,10 @@ export function settleDateColumns(roles: readonly Role[], settling: Settling): R
     const found = findOrder(texts);
     const example = found.example;
     const line = example ? rows[example.at]?.line : undefined;
-    const place = say('in column {it}{it2}, line {line}', {
-      it: column + 1,
-      it2: headers[column] ? ` (${headers[column]})` : '',
-      line,
-    });
-    const text = example ? (texts[example.at] ?? '') : '';
-    const id = `order:${column}`;
-    return { ...role, order: orderFor(found, id, [column], text.trim(), place, settling) };
+    const text = (example ? (texts[example.at] ?? '') : '').trim();
+    const place = { column: columnName(column, headers[column]), line };
+    const sentence = sentenceOfColumn(text, place, found);
+    return { ...role, order: orderFor(found, `order:${column}`, [column], sentence, settling) };
   });
 }
 
@@ -46,7 +43,8 @@ export function settleHeadingDays(roles: readonly Role[], settling: Settling): R
   const columns = dated.map(({ column }) => column);
   const example = found.example ? columns[found.example.at] : undefined;
   const text = example === undefined ? '' : (settling.table.headers[example] ?? '').trim();
-  const order = orderFor(found, 'order:headings', columns, text, say('in the headings'), settling);
+  const sentence = sentenceOfHeadings(text, found);
+  const order = orderFor(found, 'order:headings', columns, sentence, settling);
   return roles.map((role) => {
     const day = dayOf(role);
     if (!day || order === null) return role;
@@ -55,7 +53,10 @@ export function settleHeadingDays(roles: readonly Role[], settling: Settling): R
     return id === null || isFault(id)
       ? {
           role: 'ignored',
-          why: say('its date is none with {orderInWords}', { orderInWords: orderInWords(order) }),
+          why: say(
+            'its date is none with {order, select, dmy {the day first} mdy {the month first} ymd {the year first} other {its parts in any order}}',
+            { order },
+          ),
         }
       : withDay(role, { ...day, day: id });
   });
@@ -81,34 +82,61 @@ function orderFor(
   found: OrderFound,
   id: string,
   columns: readonly number[],
-  example: string,
-  place: string,
+  sentence: string,
   { answers, ask }: Settling,
 ): DateOrder | 'any' | null {
   if (found.order !== null) return found.order;
   const answer = found.choices.find((choice) => choice === answers.get(id));
   if (answer) return answer;
   const readings = found.example?.readings ?? [];
-  const shown = readings.map(({ date }) => date).join(' or ');
   ask({
     id,
     kind: 'date-order',
     columns,
-    sentence:
-      readings.length > 0
-        ? say('"{example}" {place} can be {shown}. Which comes first in this list?', {
-            example,
-            place,
-            shown,
-          })
-        : say(
-            'The dates {place} are written in different ways. Which comes first in most of them?',
-            { place },
-          ),
+    sentence,
     choices: found.choices.map((order) => {
       const date = readingOf(readings, order)?.date;
-      return { value: order, label: orderInWords(order) + (date ? `: ${date}` : '') };
+      return { value: order, label: orderInWords(order) + (date ? `: ${dateWords(date)}` : '') };
     }),
   });
   return null;
+}
+
+/** A column as it is named in a question: `2`, or `2 (date)` where it has a heading. */
+export function columnName(column: number, heading: string | undefined): string {
+  return heading ? `${column + 1} (${heading})` : String(column + 1);
+}
+
+/** All days that the doubtful text of a question can be. */
+function eitherDate({ example }: OrderFound): string {
+  return (example?.readings ?? [])
+    .map(({ date }) => dateWords(date))
+    .reduce((first, second) => say('{first} or {second}', { first, second }));
+}
+
+function sentenceOfColumn(
+  text: string,
+  { column, line }: { readonly column: string; readonly line: number | undefined },
+  found: OrderFound,
+): string {
+  return found.example === null
+    ? say(
+        'The dates in column {column} are written in different ways. Which comes first in most of them?',
+        { column },
+      )
+    : say(
+        '"{text}" in column {column}, line {line} can be {dates}. Which comes first in this list?',
+        { text, column, line, dates: eitherDate(found) },
+      );
+}
+
+function sentenceOfHeadings(text: string, found: OrderFound): string {
+  return found.example === null
+    ? say(
+        'The dates in the headings are written in different ways. Which comes first in most of them?',
+      )
+    : say('"{text}" in the headings can be {dates}. Which comes first in this list?', {
+        text,
+        dates: eitherDate(found),
+      });
 }

@@ -1,9 +1,9 @@
 import { isFault } from '../../shared/value.ts';
 import { dayId } from '../text/day-id.ts';
-import { showDayId } from '../text/day-id.ts';
+import { samplingDayWords } from './day-words.ts';
 import { plainHeading } from './heading-words.ts';
 import type { Role } from './role.ts';
-import { dayOf, type Settling, withDay } from './settle-dates.ts';
+import { columnName, dayOf, type Settling, withDay } from './settle-dates.ts';
 import { say } from '../text/say.ts';
 
 /** Asks for the unit of weights that bear none, neither in the heading nor in the cells. */
@@ -20,13 +20,12 @@ export function settleUnits(roles: readonly Role[], settling: Settling): Role[] 
       id,
       kind: 'weight-unit',
       columns: [column],
-      sentence: say('Column {it}{it2} holds weights without a unit. In which unit are they?', {
-        it: column + 1,
-        it2: header === '' ? '' : ` (${header})`,
+      sentence: say('Column {column} holds weights without a unit. In which unit are they?', {
+        column: columnName(column, header),
       }),
       choices: [
-        { value: 'kg', label: 'kilograms' },
-        { value: 'lb', label: 'pounds' },
+        { value: 'kg', label: say('kilograms') },
+        { value: 'lb', label: say('pounds') },
       ],
     });
     return role;
@@ -55,7 +54,7 @@ export function settleSameHeadings(roles: readonly Role[], settling: Settling): 
 
 function sameness(role: Role, header: string): string | null {
   if (!('day' in role)) return null;
-  const what = role.role === 'column' ? say('column {key}', { key: role.key }) : role.role;
+  const what = role.role === 'column' ? `column ${role.key}` : role.role;
   const day = role.day ? (role.day.day ?? plainHeading(header)) : '';
   return `${what}\n${day}`;
 }
@@ -68,7 +67,12 @@ function settleGroup(columns: readonly number[], roles: Role[], settling: Settli
   const canBeChambers = role.role === 'count' && columns.length === 2;
   const choices = [
     ...(day
-      ? [{ value: 'samplings', label: say('{n} samplings of that day', { n: columns.length }) }]
+      ? [
+          {
+            value: 'samplings',
+            label: say('{samplings} samplings of that day', { samplings: columns.length }),
+          },
+        ]
       : []),
     ...(canBeChambers
       ? [{ value: 'chambers', label: say('the two chambers of one sampling') }]
@@ -79,16 +83,21 @@ function settleGroup(columns: readonly number[], roles: Role[], settling: Settli
   const id = `same:${first}`;
   const answer = choices.find(({ value }) => value === settling.answers.get(id))?.value;
   if (answer === undefined) {
-    const shown = day?.day ? showDayId(day.day) : (settling.table.headers[first] ?? '').trim();
-    const places = columns.map((column) => column + 1).join(' and ');
-    const sentence = say(
-      'Columns {places} are both "{shown}". Are they {it}, or is one to be left out?',
-      {
-        places,
-        shown,
-        it: day ? say('two samplings of one day') : say('two counts of one sample'),
-      },
-    );
+    const heading = day?.day
+      ? samplingDayWords(day.day)
+      : (settling.table.headers[first] ?? '').trim();
+    const numbers = columns
+      .map((column) => String(column + 1))
+      .reduce((one, other) => say('{one} and {other}', { one, other }));
+    const sentence = day
+      ? say(
+          'Columns {numbers} are both "{heading}". Are they two samplings of one day, or is one to be left out?',
+          { numbers, heading },
+        )
+      : say(
+          'Columns {numbers} are both "{heading}". Are they two counts of one sample, or is one to be left out?',
+          { numbers, heading },
+        );
     settling.ask({ id, kind: 'same-heading', columns, sentence, choices });
     return;
   }

@@ -7,31 +7,33 @@ import { say } from '../text/say.ts';
 export function fileFault(bytes: Uint8Array): TableFault | null {
   const kind = kinds.find(({ first }) => first.every((byte, at) => bytes[at] === byte));
   if (!kind) return null;
-  const sentence = say('This is {what}, not a list of text. {advice}', {
-    what: kind.what,
-    advice: kind.advice,
-  });
-  return { fault: 'not-a-list', sentence, line: 1, lastLine: 1, refused: 'file' };
+  return { fault: 'not-a-list', sentence: kind.sentence, line: 1, lastLine: 1, refused: 'file' };
 }
 
-const saveAsCsv = say(
-  'Open it in its own program and save the list as CSV, then choose that file.',
-);
+const askForCsv = {
+  pdf: say('This is a PDF, not a list of text. Ask for the list as CSV.'),
+  picture: say('This is a picture, not a list of text. Ask for the list as CSV.'),
+};
 const kinds = [
   {
     first: [0x50, 0x4b, 3, 4],
-    what: say('a spreadsheet workbook or a packed file'),
-    advice: saveAsCsv,
+    sentence: say(
+      'This is a spreadsheet workbook or a packed file, not a list of text. Open it in its own program and save the list as CSV, then choose that file.',
+    ),
   },
-  { first: [0xd0, 0xcf, 0x11, 0xe0], what: say('an old spreadsheet workbook'), advice: saveAsCsv },
-  { first: [0x1f, 0x8b], what: say('a packed file'), advice: say('Unpack it first.') },
-  { first: [0x25, 0x50, 0x44, 0x46], what: say('a PDF'), advice: say('Ask for the list as CSV.') },
   {
-    first: [0x89, 0x50, 0x4e, 0x47],
-    what: say('a picture'),
-    advice: say('Ask for the list as CSV.'),
+    first: [0xd0, 0xcf, 0x11, 0xe0],
+    sentence: say(
+      'This is an old spreadsheet workbook, not a list of text. Open it in its own program and save the list as CSV, then choose that file.',
+    ),
   },
-  { first: [0xff, 0xd8, 0xff], what: say('a picture'), advice: say('Ask for the list as CSV.') },
+  {
+    first: [0x1f, 0x8b],
+    sentence: say('This is a packed file, not a list of text. Unpack it first.'),
+  },
+  { first: [0x25, 0x50, 0x44, 0x46], sentence: askForCsv.pdf },
+  { first: [0x89, 0x50, 0x4e, 0x47], sentence: askForCsv.picture },
+  { first: [0xff, 0xd8, 0xff], sentence: askForCsv.picture },
 ];
 
 export function mixedEncoding(decoded: Decoded): TableFault[] {
@@ -51,8 +53,8 @@ export function strayQuotes(row: SplitRow): TableFault[] {
   return row.stray.map(({ column, line }) => ({
     fault: 'stray-quote',
     sentence: say(
-      'Line {line} has a quote mark without its fellow. The cell is kept as written: {shortened}. Check it and the cells beside it.',
-      { line, shortened: shortened(row.cells[column] ?? '') },
+      'Line {line} has a quote mark without its fellow. The cell is kept as written: {cell}. Check it and the cells beside it.',
+      { line, cell: shortened(row.cells[column] ?? '') },
     ),
     line,
     lastLine: row.lastLine,
@@ -68,8 +70,8 @@ export function damagedLetters(row: Row): TableFault[] {
           {
             fault: 'damaged-letters',
             sentence: say(
-              'Line {line}: letters in "{shortened}" were lost before this file was saved. Type them again, or save the list anew as UTF-8.',
-              { line: row.line, shortened: shortened(cell) },
+              'Line {line}: letters in "{cell}" were lost before this file was saved. Type them again, or save the list anew as UTF-8.',
+              { line: row.line, cell: shortened(cell) },
             ),
             line: row.line,
             lastLine: row.lastLine,
@@ -84,16 +86,16 @@ export function damagedLetters(row: Row): TableFault[] {
 export function extraFields(row: Row, width: number, separator: Separator): TableFault {
   const text = asWritten(row.cells, separator);
   const fields = row.cells.findLastIndex((cell) => cell.trim() !== '') + 1;
-  const comma =
-    separator === ',' && /\d,\d/.test(text)
-      ? say(' If a number has a decimal comma, save the list with ; between the fields.')
-      : '';
+  const hasComma = separator === ',' && /\d,\d/.test(text);
+  const sentence = say(
+    'Line {line} has {fields, plural, one {# field} other {# fields}} where {width, plural, one {# is} other {# are}} expected: {text}. It is left out.',
+    { line: row.line, fields, width, text: shortened(text) },
+  );
   return {
     fault: 'extra-fields',
-    sentence: say(
-      'Line {line} has {fields} fields where {width} {width, plural, one {is} other {are}} expected: {shortened}. It is left out.{comma}',
-      { line: row.line, fields, width, shortened: shortened(text), comma },
-    ),
+    sentence: hasComma
+      ? `${sentence} ${say('If a number has a decimal comma, save the list with ; between the fields.')}`
+      : sentence,
     line: row.line,
     lastLine: row.lastLine,
     refused: 'row',
@@ -104,9 +106,9 @@ export function extraFields(row: Row, width: number, separator: Separator): Tabl
 export function repeatedHeader(row: Row, headerLine: number, separator: Separator): TableFault {
   return {
     fault: 'repeated-header',
-    sentence: say('Line {line} repeats the headings of line {headerLine}. It is left out.', {
+    sentence: say('Line {line} repeats the headings of line {headingLine}. It is left out.', {
       line: row.line,
-      headerLine,
+      headingLine: headerLine,
     }),
     line: row.line,
     lastLine: row.lastLine,
@@ -116,12 +118,11 @@ export function repeatedHeader(row: Row, headerLine: number, separator: Separato
 }
 
 export function missingFields(row: Row, needed: number): TableFault {
-  const { length } = row.cells;
   return {
     fault: 'missing-fields',
     sentence: say(
-      'Line {line} has {length} {length, plural, one {field} other {fields}} where {needed} are expected. What is missing is taken as empty; check that nothing has shifted.',
-      { line: row.line, length, needed },
+      'Line {line} has {fields, plural, one {# field} other {# fields}} where {needed} are expected. What is missing is taken as empty; check that nothing has shifted.',
+      { line: row.line, fields: row.cells.length, needed },
     ),
     line: row.line,
     lastLine: row.lastLine,

@@ -44,6 +44,16 @@ describe('guessRoles(table): by the headings', () => {
     ['tag,cup,cup note\nA,1,\n', ['tag', 'cup', 'ignored']],
     ['id,tag,animal\n1,A,x\n2,B,y\n', ['ignored', 'tag', 'ignored']],
     ['animal,tag\n982000123456781,A1\n982000123456782,A2\n', ['electronic', 'tag']],
+    [
+      'N.º de arete;Número electrónico;Lote;Clase;Peso (kg);Fecha de nacimiento;Observaciones\n12;982000123456781;A;oveja;41,5;2025-03-01;ok\n',
+      ['tag', 'electronic', 'group', 'class', 'weight kg', 'born any', 'note'],
+    ],
+    [
+      'Crotal;Nombre;Grupo;Fecha de muestreo;Vaso;Recuento\n12;Lola;A;2026-05-03;1;5\n',
+      ['tag', 'name', 'group', 'date any', 'cup', 'count'],
+    ],
+    ['Identificación,HPG\nA,150\n', ['tag', 'epg']],
+    ['identificacion,huevos por gramo,peso vivo en kg\nA,150,40\n', ['tag', 'epg', 'weight kg']],
     ['TAG , __proto__,constructor\nA,1,2\n', ['tag', 'ignored', 'ignored']],
   ])('reads %j', (text, expected) => {
     expect(briefs(text)).toEqual(expected);
@@ -135,10 +145,10 @@ describe('guessRoles(table): dates', () => {
         kind: 'date-order',
         columns: [1],
         sentence:
-          '"03/04/2026" in the headings can be 2026-04-03 or 2026-03-04. Which comes first in this list?',
+          '"03/04/2026" in the headings can be 3 April 2026 or 4 March 2026. Which comes first in this list?',
         choices: [
-          { value: 'dmy', label: 'the day first: 2026-04-03' },
-          { value: 'mdy', label: 'the month first: 2026-03-04' },
+          { value: 'dmy', label: 'the day first: 3 April 2026' },
+          { value: 'mdy', label: 'the month first: 4 March 2026' },
         ],
       },
     ]);

@@ -154,6 +154,10 @@ describe('planImport(table, notebook, options)', () => {
     expect(problems[0]?.sentence).toBe(
       'Line 2: K-001 has the name Willow already; Fern is left out.',
     );
+    const known = summerNotebook({ animals: { a1: { tag: 'K-001', born: '2025-03-01' } } });
+    expect(plan('tag,born\nK-001,2025-04-02\n', known).problems[0]?.sentence).toBe(
+      'Line 2: K-001 has the date of birth 1 March 2025 already; 2 April 2025 is left out.',
+    );
   });
 
   it('says when a tag and an electronic number belong to two animals', () => {
