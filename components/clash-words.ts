@@ -1,10 +1,14 @@
 import type { Json, Stamp } from '../shared/cell.ts';
 import type { Path } from '../shared/edit.ts';
 import type { Notebook } from '../shared/notebook.ts';
+import type { Reading } from '../shared/reading.ts';
 import { newest } from '../src/notebook/cell.ts';
 import { animalOf, columnOf, dayOf } from '../src/notebook/read.ts';
+import { animalWord } from './animal-words.ts';
+import { typedShown } from './cell-words.ts';
 import { localDate, localTime } from './changed-words.ts';
 import { dayWords } from './day-words.ts';
+import { fieldWords } from './field-words.ts';
 import { say } from '../src/text/say.ts';
 
 /** Where two copies differ, in a person's words: `K-019 · chamber 1 · 3 May 2026`. */
@@ -18,39 +22,39 @@ export function placeWords(notebook: Notebook, path: Path): string {
   const [table, id, field] = path;
   switch (table) {
     case 'about':
-      return say('the notebook · {fieldWords}', { fieldWords: fieldWords(field) });
+      return say('the notebook · {field}', { field: fieldWords(field) });
     case 'defaults':
-      return say('for new days · {fieldWords}', { fieldWords: fieldWords(field) });
+      return say('for new days · {field}', { field: fieldWords(field) });
     case 'animals':
       return `${rowName(notebook, id)} · ${fieldWords(field)}`;
     case 'groups':
-      return say('{rowName} · group from {dayWords}', {
-        rowName: rowName(notebook, id),
-        dayWords: dayWords({ date: field }),
+      return say('{tag} · group from {day}', {
+        tag: rowName(notebook, id),
+        day: dayWords({ date: field }),
       });
     case 'days':
       return `${dayName(notebook, id)} · ${fieldWords(field)}`;
     case 'settings':
       return `${newest(notebook.limits[field]?.label) ?? field} · ${dayName(notebook, id)}`;
     case 'decisions':
-      return say('{rowName} · decision of {dayName}', {
-        rowName: rowName(notebook, field),
-        dayName: dayName(notebook, id),
+      return say('{tag} · decision of {day}', {
+        tag: rowName(notebook, field),
+        day: dayName(notebook, id),
       });
     case 'columns':
-      return say('the column {columnLabel} · {fieldWords}', {
-        columnLabel: columnLabel(notebook, id),
-        fieldWords: fieldWords(field),
+      return say('the column {column} · {field}', {
+        column: columnLabel(notebook, id),
+        field: fieldWords(field),
       });
     case 'limits':
-      return say('the limit {newest} · {fieldWords}', {
-        newest: newest(notebook.limits[id]?.label) ?? id,
-        fieldWords: fieldWords(field),
+      return say('the limit {limit} · {field}', {
+        limit: newest(notebook.limits[id]?.label) ?? id,
+        field: fieldWords(field),
       });
     case 'figures':
-      return say('the figure {newest} · {fieldWords}', {
-        newest: newest(notebook.figures[id]?.label) ?? id,
-        fieldWords: fieldWords(field),
+      return say('the figure {figure} · {field}', {
+        figure: newest(notebook.figures[id]?.label) ?? id,
+        field: fieldWords(field),
       });
     case 'blocks':
       return `${newest(notebook.blocks[id]?.title) ?? id} · ${fieldWords(field)}`;
@@ -73,33 +77,62 @@ export function recordName(
 ): string {
   if (table === 'days') return dayName(notebook, id);
   return table === 'columns'
-    ? say('the column {columnLabel}', { columnLabel: columnLabel(notebook, id) })
+    ? say('the column {column}', { column: columnLabel(notebook, id) })
     : rowName(notebook, id);
 }
 
-/** One of the values of a clash: as typed, or said in words where it is nothing that is typed. */
-export function valueWords(value: Json): string {
-  if (value === null || value === '') return 'nothing';
-  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+/**
+ * One of the values of a clash: as typed, or said in words where it is nothing that is typed. With its
+ * place, what is kept by a code word is shown in the language spoken.
+ */
+export function valueWords(value: Json, notebook?: Notebook, path?: Path): string {
+  if (value === null || value === '') return say('nothing');
+  if (typeof value === 'boolean') return value ? say('yes') : say('no');
+  if (typeof value === 'string') return codeShown(value, path);
   if (typeof value !== 'object') return String(value);
   if (Array.isArray(value)) return listWords(value as readonly Json[]);
-  const { text, kind, value: inner, treat, reason } = value as { readonly [key: string]: Json };
-  if (kind === 'tick') return inner === true ? 'yes' : 'no';
-  if (typeof text === 'string') return text;
-  if (typeof treat === 'boolean')
-    return `${treat ? 'treat' : say('leave untreated')}${typeof reason === 'string' && reason ? `: ${reason}` : ''}`;
-  return Object.values(value).map(valueWords).join(' ');
+  const { text, kind, value: inner, treat, reason, days, hours } = value as Record<string, Json>;
+  if (kind === 'tick') return inner === true ? say('yes') : say('no');
+  if (typeof text === 'string') return readingShown(value as unknown as Reading, notebook, path);
+  if (typeof treat === 'boolean') return decisionWords(treat, reason);
+  if (kind === 'days' && typeof days === 'number')
+    return say('{days, plural, one {# day} other {# days}}', { days });
+  if (kind === 'hours' && typeof hours === 'number')
+    return say('{hours, plural, one {# hour} other {# hours}}', { hours });
+  if (kind === 'not permitted') return say('not permitted');
+  if (kind === 'not stated') return say('not stated');
+  return Object.values(value)
+    .map((part) => valueWords(part))
+    .join(' ');
+}
+
+/** Classes, species, stages and words for the herd are kept in English. */
+function codeShown(value: string, path: Path | undefined): string {
+  const field = path?.at(-1) ?? '';
+  return ['class', 'species', 'stage', 'herdWord'].includes(field) ? animalWord(value) : value;
+}
+
+function readingShown(reading: Reading, notebook?: Notebook, path?: Path): string {
+  const column =
+    notebook && path?.[0] === 'readings' ? columnOf(notebook, path[3]) : { key: 'other' };
+  return column ? typedShown(column, reading) : reading.text;
+}
+
+function decisionWords(treat: boolean, reason: Json | undefined): string {
+  const why = typeof reason === 'string' ? reason : '';
+  if (treat) return why ? say('treat: {reason}', { reason: why }) : say('treat');
+  return why ? say('leave untreated: {reason}', { reason: why }) : say('leave untreated');
 }
 
 /** When a value was written, by the clock of the device it was written on. */
 export function writtenWords([ms]: Stamp, thisYear: string): string {
   const moment = new Date(ms);
   const day = dayWords({ date: localDate(moment) }, 'short', thisYear);
-  return say('written {day}, {localTime}', { day, localTime: localTime(moment) });
+  return say('written {day}, {time}', { day, time: localTime(moment) });
 }
 
 function listWords(list: readonly Json[]): string {
-  return list.length === 0 ? 'none' : list.map(itemWords).join(', ');
+  return list.length === 0 ? say('none') : list.map(itemWords).join(', ');
 }
 
 /** A criterion by its reason; anything else as a value. */
@@ -131,23 +164,9 @@ function treatmentName(notebook: Notebook, id: string): string {
   const treatment = notebook.treatments[id];
   const animal = newest(treatment?.animal);
   const date = newest(treatment?.date);
-  const whom =
-    animal === undefined ? '' : say(' of {rowName}', { rowName: rowName(notebook, animal) });
-  return `treatment${whom}${date === undefined ? '' : say(' on {dayWords}', { dayWords: dayWords({ date }) })}`;
-}
-
-const fieldNames: Readonly<Record<string, string>> = {
-  countedBy: say('counted by'),
-  lookedFor: say('egg types looked for'),
-  removed: 'removed',
-  criteria: 'criteria',
-  animalIds: say('whose dung is in it'),
-  text: 'words',
-  leftWhy: say('why it left'),
-  electronic: say('electronic number'),
-};
-
-/** A field's name as words: `fluidMl` is `fluid ml`. */
-function fieldWords(field: string): string {
-  return fieldNames[field] ?? field.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+  const tag = animal === undefined ? '' : rowName(notebook, animal);
+  const day = date === undefined ? '' : dayWords({ date });
+  if (tag && day) return say('treatment of {tag} on {day}', { tag, day });
+  if (tag) return say('treatment of {tag}', { tag });
+  return day ? say('treatment on {day}', { day }) : say('treatment');
 }

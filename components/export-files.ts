@@ -35,7 +35,9 @@ export async function exportFiles(
   const { place, title } = aboutOf(notebook);
   const name = (what: string): string => fileName(place || title || '', daysName(days), what);
   if (kind === 'tidy')
-    return [{ name: name('tidy'), text: await tidyText(notebook, engine, days, { style }, onDay) }];
+    return [
+      { name: name(say('tidy')), text: await tidyText(notebook, engine, days, { style }, onDay) },
+    ];
   const list = await vetRows(notebook, engine, days, style, onDay);
   const method = await methodRows(notebook, engine, days, style, (formula) =>
     toShown(notebook, formula),
@@ -51,5 +53,5 @@ function daysName(days: readonly string[]): string {
   const last = days.at(-1) ?? '';
   return days.length === 1
     ? showDayId(first)
-    : say('{slice} to {slice2}', { slice: first.slice(0, 10), slice2: last.slice(0, 10) });
+    : say('{first} to {last}', { first: first.slice(0, 10), last: last.slice(0, 10) });
 }

@@ -1,15 +1,15 @@
 import type { Column } from '../shared/notebook.ts';
 import type { Encoding } from '../src/csv/decode.ts';
 import type { Role } from '../src/csv/role.ts';
-import { showDayId } from '../src/text/day-id.ts';
+import { samplingDayWords } from '../src/csv/day-words.ts';
 import { say } from '../src/text/say.ts';
 
 /** The marks that can be chosen between fields, with their names. */
 export const separators: readonly (readonly [mark: string, name: string])[] = [
-  [',', 'comma'],
-  [';', 'semicolon'],
-  ['\t', 'tab'],
-  ['|', 'bar'],
+  [',', say('comma')],
+  [';', say('semicolon')],
+  ['\t', say('tab')],
+  ['|', say('bar')],
 ];
 
 export function separatorName(mark: string): string {
@@ -28,21 +28,21 @@ export function encodingName(encoding: Encoding): string {
 }
 
 const roleNames: Readonly<Record<Exclude<Role['role'], 'column'>, string>> = {
-  tag: 'tag',
+  tag: say('tag'),
   electronic: say('electronic number'),
-  name: 'name',
-  group: 'group',
-  class: 'class',
-  species: 'species',
+  name: say('name'),
+  group: say('group'),
+  class: say('class'),
+  species: say('species'),
   born: say('date of birth'),
   date: say('sampling day'),
   label: say('label of the day'),
   time: say('time of day'),
   cup: say('cup number'),
-  weight: 'weight',
+  weight: say('weight'),
   count: say('eggs counted'),
   epg: say('eggs per gram'),
-  note: 'note',
+  note: say('note'),
   ignored: say('leave out'),
 };
 
@@ -53,13 +53,13 @@ export function roleName(role: Role, columns: readonly Column[]): string {
       ? (columns.find(({ key }) => key === role.key)?.label ?? role.key)
       : roleNames[role.role];
   const day = 'day' in role ? role.day?.day : undefined;
-  const unit = role.role === 'weight' && role.unit ? `, ${role.unit}` : '';
-  return `${name}${unit}${day ? say(' on {showDayId}', { showDayId: showDayId(day) }) : ''}`;
+  const what = role.role === 'weight' && role.unit ? `${name}, ${role.unit}` : name;
+  return day ? say('{what} on {day}', { what, day: samplingDayWords(day) }) : what;
 }
 
 /** One text for each role, for the value of a choice. */
 export function roleValue(role: Role): string {
-  return role.role === 'column' ? say('column {key}', { key: role.key }) : role.role;
+  return role.role === 'column' ? `column ${role.key}` : role.role;
 }
 
 /** Every role that a person may choose for a column, the heading's own day kept. */
@@ -83,10 +83,4 @@ export function rolesToChoose(current: Role, columns: readonly Column[]): readon
     { role: 'ignored', why: say('left out, as you chose') },
   ];
   return roles.map((role) => (roleValue(role) === roleValue(current) ? current : role));
-}
-
-/** `1 animal`, `2 animals`, with marks between thousands. */
-export function countWords(count: number, word: string, many = `${word}s`): string {
-  const digits = String(count).replace(/\B(?=(\d{3})+$)/g, ',');
-  return `${digits} ${count === 1 ? word : many}`;
 }

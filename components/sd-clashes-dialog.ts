@@ -84,7 +84,10 @@ export class SdClashesDialog extends LitElement {
     if (!session) return;
     const place = placeWords(session.notebook, clash.path);
     await session.dispatch(choosing(clash, value, place));
-    this.said = say('{place}: {valueWords} stands.', { place, valueWords: valueWords(value) });
+    this.said = say('{place}: {value} stands.', {
+      place,
+      value: valueWords(value, session.notebook, clash.path),
+    });
     await this.updateComplete;
     const next = this.renderRoot.querySelector<HTMLElement>('.values button');
     (next ?? this.renderRoot.querySelector<HTMLElement>('#none'))?.focus();
@@ -101,7 +104,7 @@ export class SdClashesDialog extends LitElement {
           ${clash.values.map(
             ({ value, stamp }) => html`
               <button @click=${() => this.choose(clash, value)}>
-                <b>${valueWords(value)}</b>
+                <b>${valueWords(value, notebook, clash.path)}</b>
                 <span class="small soft">${writtenWords(stamp, year)}</span>
               </button>
             `,

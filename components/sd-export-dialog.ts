@@ -1,7 +1,7 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import type { SamplingDay } from '../shared/notebook.ts';
 import { aboutOf, daysOf } from '../src/notebook/read.ts';
-import { showDayId } from '../src/text/day-id.ts';
+import { dayWords } from './day-words.ts';
 import { downloadText } from './download.ts';
 import type { ExportWish, NamedText } from './export-files.ts';
 import { Select } from './selector-controller.ts';
@@ -153,13 +153,14 @@ export class SdExportDialog extends LitElement {
     const files = await this.make();
     for (const { name, text } of files) downloadText(name, text, downloadType);
     this.made = files;
-    this.said = saidOf(files, say('Saved'));
+    this.said = files.length === 0 ? '' : say('Saved: {files}.', { files: namesOf(files) });
   }
 
   private async onShare(): Promise<void> {
     const files = await this.make();
     try {
-      this.said = (await shareFiles(navigator, files)) ? saidOf(files, say('Shared')) : '';
+      const isShared = (await shareFiles(navigator, files)) && files.length > 0;
+      this.said = isShared ? say('Shared: {files}.', { files: namesOf(files) }) : '';
     } catch {
       this.said = say('This device would not share the files. Save them instead.');
     }
@@ -198,8 +199,8 @@ export class SdExportDialog extends LitElement {
           }}
         >
           ${days.map(
-            ({ id }) =>
-              html`<option value=${id} ?selected=${id === value}>${showDayId(id)}</option>`,
+            (day) =>
+              html`<option value=${day.id} ?selected=${day.id === value}>${dayWords(day)}</option>`,
           )}
         </select>
       </label>
@@ -208,7 +209,6 @@ export class SdExportDialog extends LitElement {
 
   private renderDays(): TemplateResult {
     const days = this.days.value ?? [];
-    const count = this.chosenDays.length;
     return html`
       <fieldset>
         <legend>${say('Which days')}</legend>
@@ -216,7 +216,7 @@ export class SdExportDialog extends LitElement {
           ${this.renderDay(say('From'), days, this.from, (day) => {
             this.from = day;
           })}
-          ${this.renderDay('to', days, this.to, (day) => {
+          ${this.renderDay(say('to'), days, this.to, (day) => {
             this.to = day;
           })}
           <button
@@ -231,9 +231,7 @@ export class SdExportDialog extends LitElement {
             ${say('The whole season')}
           </button>
         </div>
-        <p class="hint">
-          ${count === 1 ? say('One sampling day.') : say('{count} sampling days.', { count })}
-        </p>
+        <p class="hint">${daysWords(this.chosenDays.length)}</p>
       </fieldset>
     `;
   }
@@ -316,8 +314,12 @@ export class SdExportDialog extends LitElement {
   }
 }
 
-function saidOf(files: readonly NamedText[], done: string): string {
-  return files.length === 0 ? '' : `${done}: ${files.map(({ name }) => name).join('; ')}.`;
+function daysWords(days: number): string {
+  return say('{days, plural, one {One sampling day.} other {# sampling days.}}', { days });
+}
+
+function namesOf(files: readonly NamedText[]): string {
+  return files.map(({ name }) => name).join('; ');
 }
 
 customElements.define('sd-export-dialog', SdExportDialog);

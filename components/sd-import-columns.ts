@@ -107,7 +107,8 @@ export class SdImportColumns extends LitElement {
 
   private renderColumn(column: PlannedColumn): TemplateResult {
     const header = column.header.trim();
-    const name = header === '' ? say('column {it}, no heading', { it: column.column + 1 }) : header;
+    const name =
+      header === '' ? say('column {number}, no heading', { number: column.column + 1 }) : header;
     const values = (this.table?.rows ?? [])
       .slice(0, shown)
       .map(({ cells }) => cells[column.column]?.trim() || '–')
@@ -134,9 +135,7 @@ export class SdImportColumns extends LitElement {
             ? column.sure
               ? nothing
               : html`<p class="why hint">${say('Guessed from its values: have a look.')}</p>`
-            : html`<p class="why hint">
-                ${say('Left out: {leftOut}.', { leftOut: column.leftOut })}
-              </p>`
+            : html`<p class="why hint">${say('Left out: {why}.', { why: column.leftOut })}</p>`
         }
       </li>
     `;

@@ -2,7 +2,8 @@ import { ContextConsumer } from '@lit/context';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { isFault } from '../shared/value.ts';
 import { daysOf } from '../src/notebook/read.ts';
-import { dayId, showDayId } from '../src/text/day-id.ts';
+import { dayId } from '../src/text/day-id.ts';
+import { dayWords } from './day-words.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
 import { theme } from './theme.ts';
@@ -87,9 +88,9 @@ export class SdImportDay extends LitElement {
           <select @change=${this.onSelect}>
             <option value="" ?selected=${this.day === null && !this.isNew}>${say('choose')}</option>
             ${days.map(
-              ({ id }) =>
-                html`<option value=${id} ?selected=${id === this.day && !this.isNew}>
-                  ${showDayId(id)}
+              (day) =>
+                html`<option value=${day.id} ?selected=${day.id === this.day && !this.isNew}>
+                  ${dayWords(day)}
                 </option>`,
             )}
             <option value="new" ?selected=${this.isNew}>${say('a new day')}</option>

@@ -5,7 +5,7 @@ import { planToEdit } from '../src/csv/import-edit.ts';
 import { isReady, type ImportPlan } from '../src/csv/import-plan.ts';
 import type { Role } from '../src/csv/role.ts';
 import { columnsOf } from '../src/notebook/read.ts';
-import { countWords, encodingName, separatorName, separators } from './import-words.ts';
+import { encodingName, separatorName, separators } from './import-words.ts';
 import { ImportWork, type ListSource } from './import-work.ts';
 import { tell } from './page-message.ts';
 import { Select } from './selector-controller.ts';
@@ -137,19 +137,7 @@ export class SdImportDialog extends LitElement {
     this.sheet?.close();
     await this.work.take(null);
     if (day !== undefined && session.openDay !== day) await session.open(day);
-    const animals = countWords(plan.animals.length, 'animal');
-    const out = plan.problems.filter(({ what }) => what === 'left out').length;
-    const left = out > 0 ? say(' {out} left out.', { out }) : '';
-    tell(
-      this,
-      say('Imported {name}: {countWords} of {animals}.{left}', {
-        name: source.name,
-        countWords: countWords(plan.count, 'value'),
-        animals,
-        left,
-      }),
-      'with undo',
-    );
+    tell(this, importedWords(plan, source.name), 'with undo');
   }
 
   private renderFile(): TemplateResult {
@@ -164,7 +152,10 @@ export class SdImportDialog extends LitElement {
           <div class="small soft">
             ${
               table
-                ? html`${say('{countWords}, read as {encodingName}', { countWords: countWords(table.rows.length, 'row'), encodingName: encodingName(table.encoding) })}`
+                ? say('{rows, plural, one {# row} other {# rows}}, read as {encoding}', {
+                    rows: table.rows.length,
+                    encoding: encodingName(table.encoding),
+                  })
                 : say('Reading…')
             }
           </div>
@@ -229,7 +220,9 @@ export class SdImportDialog extends LitElement {
     const isFolded = columns.every(({ sure, leftOut }) => sure && leftOut === null);
     return html`
       <details ?open=${!isFolded}>
-        <summary>${countWords(columns.length, 'column')}</summary>
+        <summary>
+          ${say('{columns, plural, one {# column} other {# columns}}', { columns: columns.length })}
+        </summary>
         <sd-import-columns
           .table=${table}
           .columns=${columns}
@@ -255,7 +248,11 @@ export class SdImportDialog extends LitElement {
           progress
             ? html`<div role="status">
                 <label class="small soft" for="progress">
-                  ${say('Looking at the list{it}', { it: progress.of > 0 ? `: ${progress.done} of ${progress.of}` : '…' })}
+                  ${
+                    progress.of > 0
+                      ? say('Looking at the list: {done} of {of}', { ...progress })
+                      : say('Looking at the list…')
+                  }
                 </label>
                 <progress
                   id="progress"
@@ -311,13 +308,24 @@ export class SdImportDialog extends LitElement {
 
 function importWords(plan: ImportPlan): string {
   if (!isReady(plan)) return say('Import');
-  const animals = countWords(plan.animals.length, 'animal');
+  const animals = plan.animals.length;
   return plan.count === 0
-    ? say('Import {animals}', { animals })
-    : say('Import {countWords} of {animals}', {
-        countWords: countWords(plan.count, 'value'),
-        animals,
-      });
+    ? say('Import {animals, plural, one {# animal} other {# animals}}', { animals })
+    : say(
+        'Import {values, plural, one {# value} other {# values}} of {animals, plural, one {# animal} other {# animals}}',
+        { values: plan.count, animals },
+      );
+}
+
+function importedWords(plan: ImportPlan, name: string): string {
+  const done = say(
+    'Imported {name}: {values, plural, one {# value} other {# values}} of {animals, plural, one {# animal} other {# animals}}.',
+    { name, values: plan.count, animals: plan.animals.length },
+  );
+  const out = plan.problems.filter(({ what }) => what === 'left out').length;
+  return out === 0
+    ? done
+    : `${done} ${say('{out, plural, one {# left out.} other {# left out.}}', { out })}`;
 }
 
 customElements.define('sd-import-dialog', SdImportDialog);

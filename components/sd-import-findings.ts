@@ -1,9 +1,8 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
-import type { ImportPlan, ImportProblem } from '../src/csv/import-plan.ts';
+import type { ImportPlan, ImportProblem, PlannedDay } from '../src/csv/import-plan.ts';
 import { writeTable } from '../src/csv/write-table.ts';
-import { showDayId } from '../src/text/day-id.ts';
+import { dayWords } from './day-words.ts';
 import { downloadText } from './download.ts';
-import { countWords } from './import-words.ts';
 import { theme } from './theme.ts';
 import { say } from '../src/text/say.ts';
 
@@ -142,11 +141,24 @@ export class SdImportFindings extends LitElement {
     return html`
       <dt>${say('Animals')}</dt>
       <dd>
-        ${countWords(fresh.length, say('new animal'))}${known > 0 ? `, ${countWords(known, say('known one'))}` : ''}
+        ${
+          known > 0
+            ? say(
+                '{fresh, plural, one {# new animal} other {# new animals}}, {known, plural, one {# known one} other {# known ones}}',
+                { fresh: fresh.length, known },
+              )
+            : say('{fresh, plural, one {# new animal} other {# new animals}}', {
+                fresh: fresh.length,
+              })
+        }
         ${
           tags.length > 0
             ? html`<div class="small soft">
-                ${say('New: {tags}{it}', { tags: tags.join(' · '), it: more > 0 ? say(' and {more} more', { more }) : '' })}
+                ${
+                  more > 0
+                    ? say('New: {tags} and {more} more', { tags: tags.join(' · '), more })
+                    : say('New: {tags}', { tags: tags.join(' · ') })
+                }
               </div>`
             : nothing
         }
@@ -157,28 +169,28 @@ export class SdImportFindings extends LitElement {
   private renderDays({ days }: ImportPlan): TemplateResult | typeof nothing {
     if (days.length === 0) return nothing;
     return html`
-      <dt>${days.length === 1 ? say('Sampling day') : say('Sampling days')}</dt>
-      <dd>${days.map(({ id, isNew }) => `${showDayId(id)}${isNew ? ' (new)' : ''}`).join(', ')}</dd>
+      <dt>
+        ${say('{days, plural, one {Sampling day} other {Sampling days}}', { days: days.length })}
+      </dt>
+      <dd>${days.map(plannedDayWords).join(', ')}</dd>
     `;
   }
 
   private renderReadings(plan: ImportPlan): TemplateResult {
-    const kept =
-      plan.countKept > 0
-        ? say(', {countKept} of them kept as typed', { countKept: plan.countKept })
-        : '';
-    const same =
-      plan.countSame > 0
-        ? say('; {countSame} are there already', { countSame: plan.countSame })
-        : '';
     return html`
       <dt>${say('Values')}</dt>
       <dd>
-        ${say('{countWords} to take{kept}{same}', { countWords: countWords(plan.count, 'value'), kept, same })}
+        ${say(
+          '{values, plural, one {# value} other {# values}} to take{kept, plural, =0 {} other {, # of them kept as typed}}{same, plural, =0 {} one {; # is there already} other {; # are there already}}',
+          { values: plan.count, kept: plan.countKept, same: plan.countSame },
+        )}
         ${
           plan.countAdded > 0
             ? html`<div class="small soft">
-                ${say('With {countWords} that go with the counts', { countWords: countWords(plan.countAdded, say('factor or zero'), say('factors and zeros')) })}
+                ${say(
+                  '{added, plural, one {With # factor or zero that goes with the counts} other {With # factors and zeros that go with the counts}}',
+                  { added: plan.countAdded },
+                )}
               </div>`
             : nothing
         }
@@ -197,16 +209,24 @@ export class SdImportFindings extends LitElement {
           cups > 0
             ? html`<dt>${say('Cups')}</dt>
                 <dd>
-                  ${say('{countWords} of their own, not an animal’s row', { countWords: countWords(cups, 'cup') })}
+                  ${say(
+                    '{cups, plural, one {# cup of its own, not an animal’s row} other {# cups of their own, not an animal’s row}}',
+                    { cups },
+                  )}
                 </dd>`
             : nothing
         }
       </dl>
-      ${this.renderKind('left out', (n) => say('{n} left out', { n }), true)}
-      ${this.renderKind('kept as typed', (n) => say('{n} kept as typed, in no figure', { n }))}
-      ${this.renderKind('look', (n) => say('{n} to have a look at', { n }))}
+      ${this.renderKind('left out', (n) => say('{n, plural, one {# left out} other {# left out}}', { n }), true)}
+      ${this.renderKind('kept as typed', (n) => say('{n, plural, one {# kept as typed, in no figure} other {# kept as typed, in no figure}}', { n }))}
+      ${this.renderKind('look', (n) => say('{n, plural, one {# to have a look at} other {# to have a look at}}', { n }))}
     `;
   }
+}
+
+function plannedDayWords({ date, label, isNew }: PlannedDay): string {
+  const day = dayWords({ date, label });
+  return isNew ? say('{day} (new)', { day }) : day;
 }
 
 customElements.define('sd-import-findings', SdImportFindings);

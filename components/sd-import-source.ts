@@ -99,7 +99,7 @@ export class SdImportSource extends LitElement {
 
   protected override render(): TemplateResult {
     return html`
-      <div class=${this.drop.isOver ? say('drop over') : 'drop'}>
+      <div class=${this.drop.isOver ? 'drop over' : 'drop'}>
         <button
           class="main"
           @click=${() => this.renderRoot.querySelector<HTMLInputElement>('#file')?.click()}

@@ -76,7 +76,17 @@ export class SdKnownNotebook extends LitElement {
           entry
             ? html`
                 <p>
-                  ${say('“{title}” is {it} this device. Counts may stand here that the file lacks, so the file does not take its place.', { title: entry.title, it: entry.isDeleted ? say('among the deleted notebooks of') : 'on' })}
+                  ${
+                    entry.isDeleted
+                      ? say(
+                          '“{title}” is among the deleted notebooks of this device. Counts may stand here that the file lacks, so the file does not take its place.',
+                          { title: entry.title },
+                        )
+                      : say(
+                          '“{title}” is on this device. Counts may stand here that the file lacks, so the file does not take its place.',
+                          { title: entry.title },
+                        )
+                  }
                 </p>
                 <div class="ways">
                   <button class="main" data-first @click=${this.bring}>

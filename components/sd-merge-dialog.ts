@@ -266,7 +266,7 @@ export class SdMergeDialog extends LitElement {
           done.clashes.length === 0
             ? nothing
             : html`<button class="main" @click=${this.settle}>
-                ${say('Choose where they differ ({n})', { n: done.clashes.length })}
+                ${say('Choose where they differ ({places})', { places: done.clashes.length })}
               </button>`
         }
         <button @click=${() => this.sheet?.close()}>${say('Later')}</button>

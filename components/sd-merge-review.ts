@@ -57,11 +57,7 @@ export class SdMergeReview extends LitElement {
     else if (table === 'days') await session.dispatch(removeDay(notebook, id));
     else
       await session.dispatch(
-        removeRecord(
-          table,
-          id,
-          say('removing {recordName}', { recordName: recordName(notebook, table, id) }),
-        ),
+        removeRecord(table, id, say('removing {name}', { name: recordName(notebook, table, id) })),
       );
   }
 
@@ -70,7 +66,9 @@ export class SdMergeReview extends LitElement {
     const rest = clashes.length - mostShown;
     return html`
       <h3>
-        ${say('{it} where the copies differ', { it: clashes.length === 1 ? say('One place') : say('{n} places', { n: clashes.length }) })}
+        ${say('{places, plural, one {One place} other {# places}} where the copies differ', {
+          places: clashes.length,
+        })}
       </h3>
       <p>${say('Both values are kept, and you choose afterwards.')}</p>
       <ul>
@@ -80,7 +78,9 @@ export class SdMergeReview extends LitElement {
             ({ path, values }) =>
               html`<li>
                 ${placeWords(notebook, path)}:
-                ${values.map(({ value }) => valueWords(value)).join(' or ')}
+                ${values
+                  .map(({ value }) => valueWords(value, notebook, path))
+                  .reduce((first, second) => say('{first} or {second}', { first, second }))}
               </li>`,
           )}
         ${rest > 0 ? html`<li class="soft">${say('and {rest} more', { rest })}</li>` : nothing}
@@ -145,7 +145,11 @@ export class SdMergeReview extends LitElement {
     return html`
       <h3>${say('Removed in one copy, typed for in the other')}</h3>
       <p>
-        ${say('{it}, since nobody who removed them knew what was typed.', { it: this.isDone ? say('They are back') : say('They come back') })}
+        ${
+          this.isDone
+            ? say('They are back, since nobody who removed them knew what was typed.')
+            : say('They come back, since nobody who removed them knew what was typed.')
+        }
       </p>
       <ul class="plain">
         ${revived.map(

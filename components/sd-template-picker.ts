@@ -134,9 +134,9 @@ export class SdTemplatePicker extends LitElement {
       await services.ownTemplates.keep(template);
       this.said = say('“{name}” is now among your own templates.', { name: template.name });
     } catch (error) {
-      this.said = say('“{name}” can be used now, but is not kept: {messageOf}', {
+      this.said = say('“{name}” can be used now, but is not kept: {why}', {
         name: template.name,
-        messageOf: messageOf(error),
+        why: messageOf(error),
       });
     }
     await this.readOwn();

@@ -89,7 +89,7 @@ export class SdTemplatePreview extends LitElement {
               hidden.length === 0
                 ? nothing
                 : html`<span class="soft"
-                    >${say('Ready to be shown: {hidden}.', { hidden: hidden.join(', ') })}</span
+                    >${say('Ready to be shown: {columns}.', { columns: hidden.join(', ') })}</span
                   >`
             }
           </dd>

@@ -10,30 +10,17 @@ export interface Carried {
   readonly treatments: number;
 }
 
-function some(n: number, one: string): string {
-  return n === 1 ? `1 ${one}` : `${n.toLocaleString('en')} ${one}s`;
-}
-
 /** `38 animals in 3 groups are carried over; 2 that have left stay behind. …` */
 export function carriedWords({ animals, gone, groups, treatments }: Carried): string {
   if (animals === 0) return say('No animal is carried over: none is here on that date.');
-  const grouped = groups === 0 ? '' : say(' in {some}', { some: some(groups, 'group') });
-  const left =
-    gone === 0
-      ? ''
-      : say('; {it} behind', {
-          it:
-            gone === 1 ? say('1 that has left stays') : say('{gone} that have left stay', { gone }),
-        });
-  const treated =
-    treatments === 0
-      ? ''
-      : say(
-          ' {some} {treatments, plural, one {comes} other {come}} along: not clear by then, or still showing in counts.',
-          { some: some(treatments, 'treatment'), treatments },
-        );
-  return say(
-    '{some}{grouped} {animals, plural, one {is} other {are}} carried over{left}.{treated}',
-    { some: some(animals, 'animal'), grouped, animals, left, treated },
+  const carried = say(
+    '{animals, plural, one {# animal} other {# animals}}{groups, plural, =0 {} one { in # group} other { in # groups}} {animals, plural, one {is} other {are}} carried over{gone, plural, =0 {} one {; # that has left stays behind} other {; # that have left stay behind}}.',
+    { animals, groups, gone },
   );
+  if (treatments === 0) return carried;
+  const treated = say(
+    '{treatments, plural, one {# treatment comes} other {# treatments come}} along: not clear by then, or still showing in counts.',
+    { treatments },
+  );
+  return `${carried} ${treated}`;
 }

@@ -47,13 +47,17 @@ describe('valueWords(value)', () => {
     expect(valueWords({ kind: 'over', text: '>40', value: 40 })).toBe('>40');
     expect(valueWords({ kind: 'tick', value: false, text: 'n' })).toBe('no');
     expect(valueWords(null)).toBe('nothing');
+    const path = ['readings', '2026-05-03', 'a1', 'c1'] as const;
+    expect(valueWords({ kind: 'too-many', text: 'tntc' }, notebook, path)).toBe('tntc');
+    expect(valueWords('ewe', notebook, ['animals', 'a1', 'class'])).toBe('ewe');
   });
 
   it('puts decisions, criteria and withdrawals into words', () => {
     expect(valueWords({ treat: false, reason: 'lame', values: {} })).toBe('leave untreated: lame');
     expect(valueWords([{ reason: 'pale' }, { reason: 'thin' }])).toBe('pale, thin');
     expect(valueWords([])).toBe('none');
-    expect(valueWords({ kind: 'days', days: 14 })).toBe('days 14');
+    expect(valueWords({ kind: 'days', days: 14 })).toBe('14 days');
+    expect(valueWords({ kind: 'not permitted' })).toBe('not permitted');
   });
 });
 

@@ -74,7 +74,7 @@ describe('<sd-import-dialog>', () => {
     find<HTMLFormElement>('sd-import-source', 'form')?.requestSubmit();
     await settle();
     expect(say()).to.contain('1 new animal, 1 known one');
-    expect(say()).to.contain('2026-08-01 (new)');
+    expect(say()).to.contain('1 August 2026 (new)');
     expect(say()).to.contain('4 values to take, 1 of them kept as typed');
     expect(say()).to.contain('Line 3: chamber 2: "12?" is in doubt');
     expect(all('', '.main').map((button) => button.textContent.trim())).to.deep.equal([
@@ -92,7 +92,7 @@ describe('<sd-import-dialog>', () => {
     const [dayFirst] = all('sd-import-questions', 'input[value="dmy"]');
     dayFirst?.click();
     await settle();
-    expect(say()).to.contain('2026-04-03 (new)');
+    expect(say()).to.contain('3 April 2026 (new)');
     // Asked with a usual answer: it stands there and need not be given.
     const both = find<HTMLInputElement>('sd-import-questions', 'input[value="all"]');
     expect(both?.checked).to.equal(true);
