@@ -53,7 +53,7 @@ describe('a dewormer check from two days of the demo, by keyboard alone', () => 
     await page.keyboard.press('Enter');
     await page.getByText('The words for the vet are copied.').waitFor();
     expect(await page.evaluate(() => navigator.clipboard.readText())).toBe(
-      `9 animals treated once with ${product} and counted on 2026-06-07 and 2026-06-21, 14 days after treatment; 31 left out. ` +
+      `9 animals treated once with ${product} and counted on 7 June 2026 and 21 June 2026, 14 days after treatment; 31 left out. ` +
         // 203 eggs before and 6 after, counted by hand from the demo's rows: 1 − 6/203 is 97 %.
         '203 eggs counted before and 6 after (mean 1128 and 33 epg). The count went down by 97 %; 90 % limits 92 to 98.9 %. ' +
         'Held against an expected reduction of 99 % and a threshold of 90 %: It works less well than it should (class: low resistant).',

@@ -19,6 +19,13 @@ async function cell(page: Page, tag: string, column: string): Promise<string> {
   return (await place.innerText()).replace(/\s+/g, ' ').trim();
 }
 
+/** What a screen reader is told in place of a cell's text. */
+function nameOf(page: Page, tag: string, column: string): Promise<string | null> {
+  return page
+    .locator(`sd-grid .cell[data-animal="${tag}"][data-column="${column}"]:not(.past)`)
+    .getAttribute('aria-label');
+}
+
 async function expectCell(page: Page, tag: string, column: string, text: string): Promise<void> {
   await expect.poll(() => cell(page, tag, column)).toBe(text);
 }
@@ -186,11 +193,13 @@ describe('a whole sampling day by keyboard alone', () => {
     await press('ArrowUp', 'Shift+ArrowDown', 'Shift+ArrowDown', 'Control+D');
     await expectCell(page, 'K-04', 'eyelid', '2');
     await press('Control+Z');
-    await expectCell(page, 'K-04', 'eyelid', '– not scored');
+    await expectCell(page, 'K-04', 'eyelid', '–');
+    // Not scored is said aloud, where the eye has a dash.
+    expect(await nameOf(page, 'K-04', 'eyelid')).toBe('not scored');
     await press('Control+Y');
     await expectCell(page, 'K-04', 'eyelid', '2');
     await press('Control+Z');
-    await expectCell(page, 'K-03', 'eyelid', '– not scored');
+    await expectCell(page, 'K-03', 'eyelid', '–');
     await expectCell(page, 'K-02', 'eyelid', '2');
   });
 
