@@ -26,7 +26,8 @@ import { SessionKeeper } from './session-keeper.ts';
 import { StoreShelf } from './store-shelf.ts';
 import { templates } from './templates.ts';
 import { adoptTheme } from './theme.ts';
-import { say } from '../src/text/say.ts';
+import { decimalMarkOf } from '../src/text/decimal-text.ts';
+import { say, spokenLocale } from '../src/text/say.ts';
 
 const now = (): number => Date.now();
 const clock = new Clock(randomId(), now);
@@ -74,6 +75,7 @@ const services: Services = {
       id: randomId(),
       title,
       ...(place === '' ? {} : { place }),
+      decimalMark: decimalMarkOf(spokenLocale()),
       stamp: clock.next(),
       bind: toStored,
     }),

@@ -2,6 +2,7 @@ import type { Json, Stamp } from '../../shared/cell.ts';
 import type { SetTo } from '../../shared/edit.ts';
 import type { ColumnFacts, Criterion, Notebook } from '../../shared/notebook.ts';
 import type { Template, TemplateColumn } from '../../shared/template.ts';
+import type { DecimalMark } from '../text/decimal-text.ts';
 import { applyEdit } from './apply-edit.ts';
 import { ordersAtEnd, setsOf } from './record-sets.ts';
 
@@ -10,6 +11,8 @@ export interface Making {
   readonly id: string;
   readonly title: string;
   readonly place?: string;
+  /** How the person writes decimals; a point unless said. */
+  readonly decimalMark?: DecimalMark;
   readonly stamp: Stamp;
   /** Turns a formula in current names into a stored one; `toStored` of the engine. */
   readonly bind: (notebook: Notebook, shown: string) => string;
@@ -71,7 +74,7 @@ function namedRecords(template: Template, making: Making): readonly SetTo[] {
       herdWord: template.herdWord ?? 'herd',
       template: template.id,
       weightUnit: 'kg',
-      decimalMark: '.',
+      decimalMark: making.decimalMark ?? '.',
       keepUntreated: 0.1,
       nextSample: template.nextSample,
     }),

@@ -1,5 +1,5 @@
 import type { Template } from '../../shared/template.ts';
-import { sayData } from '../text/say.ts';
+import { sayData, spokenLanguage } from '../text/say.ts';
 
 /**
  * A template with each text for people put through `change`: names, labels, hints, reasons, units and words
@@ -33,7 +33,11 @@ function withTexts(template: Template, change: (text: string) => string): Templa
 
 /** A template that comes with the program, in the language spoken: a notebook started from it keeps these texts. */
 export function templateInLanguage(template: Template): Template {
-  return withTexts(template, (text) => (text === '' ? text : sayData(text)));
+  const said = withTexts(template, (text) => (text === '' ? text : sayData(text)));
+  if (spokenLanguage() === 'en') return said;
+  // The widths are those of the English labels; another language's take what they need.
+  const columns = said.columns.map(({ width: _, ...column }) => column);
+  return { ...said, columns };
 }
 
 /** Every text for people in a template, each once, in order: what a language has to have. */

@@ -4,6 +4,12 @@ import { say } from './say.ts';
 /** How a person writes decimals. The notebook always shows which one holds. */
 export type DecimalMark = '.' | ',';
 
+/** How decimals are written where a locale is spoken: `es-ES` has a comma, `es-PE` and `en-GB` a point. */
+export function decimalMarkOf(locale: string): DecimalMark {
+  const parts = new Intl.NumberFormat(locale).formatToParts(1.5);
+  return parts.find(({ type }) => type === 'decimal')?.value === ',' ? ',' : '.';
+}
+
 /**
  * Reads a plain decimal number: digits, one decimal mark, a minus sign if need be. Nothing is
  * guessed: `1e3`, `0x1F`, `1,000`, `1 000`, `12?` and the other decimal mark are faults with a

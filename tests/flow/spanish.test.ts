@@ -82,6 +82,13 @@ describe('the page in Spanish', () => {
     await expect.poll(() => cell('M-3', 'chamber1').innerText()).toBe('demasiados');
   });
 
+  it('writes decimals with a comma, as Spain does', async () => {
+    await cell('M-1', 'weight').click();
+    await page.keyboard.type('41,5');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => cell('M-1', 'weight').innerText()).toBe('41,5');
+  });
+
   it('knows the word for a cup without a sample', async () => {
     await cell('M-2', 'status').click();
     await page.keyboard.type('sin muestra');

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isFault } from '../../shared/value.ts';
-import { parseNumber, writeNumber } from '../../src/text/decimal-text.ts';
+import { decimalMarkOf, parseNumber, writeNumber } from '../../src/text/decimal-text.ts';
 
 const sentence = (text: string, mark: '.' | ','): string => {
   const value = parseNumber(text, mark);
@@ -115,5 +115,19 @@ describe('writeNumber(value, mark)', () => {
 
   it('throws for what is no finite number, since nothing such is ever exported', () => {
     expect(() => writeNumber(NaN, '.')).toThrow('NaN');
+  });
+});
+
+describe('decimalMarkOf(locale)', () => {
+  // Unicode CLDR, numbers/symbols: Spain and Germany a comma; Peru, Mexico, Britain and America a point.
+  it.each([
+    ['es-ES', ','],
+    ['de-DE', ','],
+    ['es-PE', '.'],
+    ['es-MX', '.'],
+    ['en-GB', '.'],
+    ['en-US', '.'],
+  ])('%s: %s', (locale, mark) => {
+    expect(decimalMarkOf(locale)).toBe(mark);
   });
 });
