@@ -92,7 +92,7 @@ export function daysReached(notebook: Notebook, dayId: string, reach: Reach): re
 }
 
 /** The name of a change with the days it reaches. */
-function withReach(what: string, reach: Reach): string {
+export function withReach(what: string, reach: Reach): string {
   if (reach === 'every day') return say('{what}, every day', { what });
   return reach === 'only this day'
     ? say('{what}, only this day', { what })

@@ -4,9 +4,9 @@ import { atLeast } from '../stats/at-least.ts';
 import { daysBetween } from '../text/date.ts';
 import { limitByKey } from './limit-by-key.ts';
 import { productOf } from './product.ts';
+import { say } from '../text/say.ts';
 
 const byAnimal = new WeakMap<object, ReadonlyMap<string, readonly Treatment[]>>();
-import { say } from '../text/say.ts';
 
 /** Treatments of one animal, oldest first. Read once for a log, since every row of a grid asks. */
 export function treatmentsOfAnimal(notebook: Notebook, animalId: string): readonly Treatment[] {

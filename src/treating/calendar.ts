@@ -1,5 +1,6 @@
 import { fault, isFault, type Fault } from '../../shared/value.ts';
 import { addDays, isDate } from '../text/date.ts';
+import { say } from '../text/say.ts';
 
 /** One all-day entry. */
 export interface CalendarEntry {
@@ -50,7 +51,10 @@ export function calendarFile(entries: readonly CalendarEntry[], made: string): s
 }
 
 function notADate(text: string): Fault {
-  return fault('not-a-date', `"${text}" is not a day of the calendar. Type it like 2026-05-03.`);
+  return fault(
+    'not-a-date',
+    say('"{date}" is not a day of the calendar. Type it like 2026-05-03.', { date: text }),
+  );
 }
 
 function escaped(text: string): string {

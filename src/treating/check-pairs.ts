@@ -10,6 +10,7 @@ import { figureOf } from './figure-of.ts';
 import { productName, productOf } from './product.ts';
 import { wordList } from './word-list.ts';
 import { dateWords } from '../text/date-words.ts';
+import { statusLabel } from '../text/typed-words.ts';
 import { say } from '../text/say.ts';
 
 /** What the engine says of one row of one of the two days. */
@@ -106,7 +107,8 @@ export function checkPairs(
     const x = countOf(notebook, days.before, animal, first.get(animal.id));
     const y = countOf(notebook, days.after, animal, second.get(animal.id));
     if (typeof treatment === 'string') out(treatment);
-    else if (typeof x === 'string') out(typeof y === 'string' && y !== x ? `${x}, ${y}` : x);
+    else if (typeof x === 'string')
+      out(typeof y === 'string' && y !== x ? say('{reason}, {other}', { reason: x, other: y }) : x);
     else if (typeof y === 'string') out(y);
     else
       pairs.push({
@@ -200,11 +202,11 @@ export function countOf(
     : say('no multiplication factor on {date}', { date: dateWords(date) });
 }
 
-/** Too many to count, spoiled, in doubt, not counted: as typed. */
+/** Too many to count, spoiled, in doubt, not counted: in the language spoken, a word of one's own as typed. */
 function whyNotCounted(notebook: Notebook, dayId: string, animalId: string): string {
   const status = columnByKey(notebook, 'status');
   const state = status && readingOf(notebook, dayId, animalId, status.id)?.text;
-  if (state && state !== 'sampled') return state;
+  if (state && state !== 'sampled') return statusLabel(state);
   const kinds = columnsOf(notebook)
     .filter(({ kind, otherEggs }) => kind === 'count' && otherEggs !== true)
     .map(({ id }) => readingOf(notebook, dayId, animalId, id)?.kind);

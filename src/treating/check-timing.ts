@@ -21,7 +21,7 @@ export function checkTiming(
   pairs: readonly CheckPair[],
 ): CheckTiming {
   const window = sampleWindow(product);
-  const usual = `${windowWords(window)} (${window.why})`;
+  const usual = say('{days} ({why})', { days: windowWords(window), why: window.why });
   if (pairs.length === 0)
     return {
       ...{ least: null, most: null, window, isEarly: false, isLate: false },

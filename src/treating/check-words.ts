@@ -54,7 +54,9 @@ export function leftOutWords(leftOut: readonly LeftOut[]): string {
   const byReason = new Map<string, string[]>();
   for (const { tag, reason } of leftOut)
     byReason.set(reason, [...(byReason.get(reason) ?? []), tag]);
-  return [...byReason].map(([reason, tags]) => `${reason}: ${wordList(tags)}`).join('; ');
+  return [...byReason]
+    .map(([reason, tags]) => say('{reason}: {tags}', { reason, tags: wordList(tags) }))
+    .join('; ');
 }
 
 /** What the plain sentence for the vet is made of. */

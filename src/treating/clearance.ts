@@ -82,16 +82,15 @@ export function clearanceSentence(clearance: Clearance, produce: Produce | 'both
         { produce, product: clearance.product },
       );
     case 'ask': {
-      const other =
-        clearance.latest === null
-          ? ''
-          : say(' Other products are clear from {date} at the earliest.', {
-              date: dateWords(clearance.latest),
-            });
-      return say(
-        '{produce, select, meat {Meat} milk {Milk} other {Meat and milk}}: no clear date for {product}, ask your vet.{other}',
-        { produce, product: clearance.product, other },
+      const ask = say(
+        '{produce, select, meat {Meat} milk {Milk} other {Meat and milk}}: no clear date for {product}, ask your vet.',
+        { produce, product: clearance.product },
       );
+      if (clearance.latest === null) return ask;
+      const others = say('Other products are clear from {date} at the earliest.', {
+        date: dateWords(clearance.latest),
+      });
+      return `${ask} ${others}`;
     }
   }
 }

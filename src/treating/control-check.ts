@@ -141,19 +141,25 @@ const classWords: Readonly<Record<ControlClass, string>> = {
 
 function sentenceOf(found: Omit<ControlCheck, 'sentence'>): string {
   const { treatedCounted, controlCounted, reduction, limits } = found;
-  const groups = say('{treated} treated against {untreated} untreated', {
-    treated: treatedCounted,
-    untreated: controlCounted,
-  });
-  if (isFault(reduction)) return `${groups}: ${reduction.sentence}`;
-  const head = say('{groups}: against the control group the count {change}', {
-    groups,
-    change: reductionWords(reduction),
-  });
-  if (isFault(limits)) return `${head}. ${limits.sentence}`;
-  return say('{head}, 95 % limits {limits}; by the rule of 1992: {class}.', {
-    head,
-    limits: limitWords(limits.low, limits.high),
-    class: found.class === null ? '' : classWords[found.class],
-  });
+  const groups = { treated: treatedCounted, untreated: controlCounted };
+  if (isFault(reduction))
+    return say('{treated} treated against {untreated} untreated: {why}', {
+      ...groups,
+      why: reduction.sentence,
+    });
+  const change = reductionWords(reduction);
+  if (isFault(limits))
+    return say(
+      '{treated} treated against {untreated} untreated: against the control group the count {change}. {why}',
+      { ...groups, change, why: limits.sentence },
+    );
+  return say(
+    '{treated} treated against {untreated} untreated: against the control group the count {change}, 95 % limits {limits}; by the rule of 1992: {class}.',
+    {
+      ...groups,
+      change,
+      limits: limitWords(limits.low, limits.high),
+      class: found.class === null ? '' : classWords[found.class],
+    },
+  );
 }

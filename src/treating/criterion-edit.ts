@@ -2,7 +2,7 @@ import type { Json } from '../../shared/cell.ts';
 import type { Edit, SetTo } from '../../shared/edit.ts';
 import type { Criterion, Notebook } from '../../shared/notebook.ts';
 import { fault, type Fault } from '../../shared/value.ts';
-import { daysReached, type Reach } from '../notebook/edit-days.ts';
+import { daysReached, withReach, type Reach } from '../notebook/edit-days.ts';
 import { dayOf, defaultsOf } from '../notebook/read.ts';
 import { say } from '../text/say.ts';
 
@@ -93,5 +93,5 @@ function criteriaEdit(
       path: ['defaults', 'default', 'criteria'],
       value: json(change(defaultsOf(notebook).criteria ?? [])),
     });
-  return { label: `${label}, ${reach}`, source: 'typed', sets };
+  return { label: withReach(label, reach), source: 'typed', sets };
 }

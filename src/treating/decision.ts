@@ -42,14 +42,11 @@ export function decide(
   for (const { animal } of decisions)
     if (!animalOf(notebook, animal)?.tag)
       return fault('no-animal', say('One of these animals is not in this notebook.'));
-  const who =
-    decisions.length === 1
-      ? (animalOf(notebook, first.animal)?.tag ?? '')
-      : say('{n} animals', { n: decisions.length });
+  const who = { n: decisions.length, tag: animalOf(notebook, first.animal)?.tag ?? '' };
   return {
     label: first.treat
-      ? say('deciding to treat {who}', { who })
-      : say('deciding to leave {who} untreated', { who }),
+      ? say('deciding to treat {n, plural, =1 {{tag}} other {# animals}}', who)
+      : say('deciding to leave {n, plural, =1 {{tag}} other {# animals}} untreated', who),
     source: 'typed',
     sets: decisions.map(({ animal, treat, reason, values }) => ({
       path: ['decisions', dayId, animal] as const,
@@ -60,12 +57,9 @@ export function decide(
 
 /** Takes decisions back, so that the animals are undecided again. */
 export function undecide(notebook: Notebook, dayId: string, animals: readonly string[]): Edit {
-  const who =
-    animals.length === 1
-      ? (animalOf(notebook, animals[0] ?? '')?.tag ?? '')
-      : say('{n} animals', { n: animals.length });
+  const who = { n: animals.length, tag: animalOf(notebook, animals[0] ?? '')?.tag ?? '' };
   return {
-    label: say('no decision for {who}', { who }),
+    label: say('no decision for {n, plural, =1 {{tag}} other {# animals}}', who),
     source: 'typed',
     sets: animals.map((animal) => ({ path: ['decisions', dayId, animal], value: null })),
   };

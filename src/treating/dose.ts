@@ -176,5 +176,7 @@ function sumText(words: string, exact: number, drawn: number): string {
 
 function sentence(animal: Animal, ...answers: readonly (number | Fault | null)[]): string {
   const wrong = answers.find((answer) => isFault(answer));
-  return `${animal.tag}: ${isFault(wrong) ? wrong.sentence : say('no dose can be worked out.')}`;
+  return isFault(wrong)
+    ? say('{tag}: {why}', { tag: animal.tag, why: wrong.sentence })
+    : say('{tag}: no dose can be worked out.', { tag: animal.tag });
 }

@@ -48,9 +48,12 @@ export function eggSufficiency(
     needed,
     canSuffice,
     sentence: canSuffice
-      ? say('{eggs} eggs were counted before treatment. {needs}', { eggs, needs })
+      ? say(
+          '{eggs, plural, one {# egg was} other {# eggs were}} counted before treatment. {needs}',
+          { eggs, needs },
+        )
       : say(
-          'Only {eggs} eggs were counted before treatment: too few. {needs} Count more areas or more animals next time.',
+          'Only {eggs, plural, one {# egg was} other {# eggs were}} counted before treatment: too few. {needs} Count more areas or more animals next time.',
           { eggs, needs },
         ),
   };

@@ -53,9 +53,12 @@ export function followUps(
         days: windowWords(window),
         why: window.why,
       });
-      const again = say('{days} days after treatment, from memory: check with your vet', {
-        days: recheckDays,
-      });
+      const again = say(
+        '{days, plural, one {# day} other {# days}} after treatment, from memory: check with your vet',
+        {
+          days: recheckDays,
+        },
+      );
       return [
         { ...common, kind: 'recheck' as const, date: recheck, until: recheck, why: again },
         { ...common, kind: 'second sample' as const, date: first, until: last, why },

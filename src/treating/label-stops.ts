@@ -2,7 +2,6 @@ import type { Animal, Product } from '../../shared/notebook.ts';
 import { speciesOf } from './animal-kind.ts';
 import { isExpired } from './expiry.ts';
 import { labelBasis, labelStrengthGap } from './label-dose.ts';
-import { wordList } from './word-list.ts';
 import { say } from '../text/say.ts';
 
 /** How a product is to be given: on which day, and by which route where it is not the label's. */
@@ -42,11 +41,17 @@ function speciesStop(product: Product, animal: Animal): string | null {
           { tag: animal.tag },
         );
   if (species.includes(own)) return null;
-  const named = wordList(species.map((one) => (one === 'goat' ? say('goats') : say('sheep'))));
-  return say(
-    '{tag} is a {own, select, goat {goat} other {sheep}} and the label of {product} names {named} only: ask your vet for a dose and a withdrawal.',
-    { tag: animal.tag, own, product: nameOf(product), named },
-  );
+  const facts = { tag: animal.tag, product: nameOf(product) };
+  // There are two species, so a label that names the other one names it alone.
+  return own === 'goat'
+    ? say(
+        '{tag} is a goat and the label of {product} names sheep only: ask your vet for a dose and a withdrawal.',
+        facts,
+      )
+    : say(
+        '{tag} is a sheep and the label of {product} names goats only: ask your vet for a dose and a withdrawal.',
+        facts,
+      );
 }
 
 function routeStop(product: Product, route: string | undefined): string | null {

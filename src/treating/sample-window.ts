@@ -1,5 +1,6 @@
 import type { Product } from '../../shared/notebook.ts';
 import { say } from '../text/say.ts';
+import { daysWords } from './short-number.ts';
 
 /** Days from treatment to the second sample of a dewormer check, and who says so. */
 export interface SampleWindow {
@@ -15,7 +16,7 @@ export const COMMON_DAYS = 14;
 const longest = 'milbemycin';
 
 /**
- * Usual days by the words for an active group: groups only, no drug is named here.
+ * Usual days by the words for an active group, English or Spanish: groups only, no drug is named here.
  *
  * Source: Coles et al. 2006, Vet Parasitol 136:167–185 (memory); the last line: cattle literature and the
  * 2023 guideline (memory). Editable on each product.
@@ -26,15 +27,21 @@ const GROUPS: readonly {
   readonly fromDays: number;
   readonly toDays: number;
 }[] = [
-  { name: 'imidazothiazole', words: /imidazothiazol|\blv\b|\blev\b/i, fromDays: 3, toDays: 7 },
-  { name: 'benzimidazole', words: /benzimidazol|\bbz\b/i, fromDays: 8, toDays: 10 },
+  { name: 'imidazothiazole', words: /imidazoth?iazol|\blv\b|\blev\b/i, fromDays: 3, toDays: 7 },
+  { name: 'benzimidazole', words: /ben[zc]imidazol|\bbz\b/i, fromDays: 8, toDays: 10 },
   {
     name: 'macrocyclic lactone',
-    words: /macrocyclic|avermectin|\bmls?\b/i,
+    words: /macrocyclic|macroc[ií]clic|avermectin|\b(mls?|lm)\b/i,
     fromDays: 14,
     toDays: 17,
   },
-  { name: longest, words: /milbemycin|long[- ]acting/i, fromDays: 17, toDays: 21 },
+  {
+    name: longest,
+    words:
+      /milbem[iy]cin|long[- ]acting|(larga|prolongada) acci[oó]n|acci[oó]n (larga|prolongada)/i,
+    fromDays: 17,
+    toDays: 21,
+  },
 ];
 
 /** The groups as people call them. */
@@ -82,7 +89,5 @@ export function sampleWindow(product: Product | undefined): SampleWindow {
 
 /** The window in words: `8 to 10 days`, `14 days`. */
 export function windowWords({ fromDays, toDays }: SampleWindow): string {
-  return fromDays === toDays
-    ? say('{days} days', { days: fromDays })
-    : say('{from} to {to} days', { from: fromDays, to: toDays });
+  return daysWords(fromDays, toDays);
 }

@@ -59,9 +59,7 @@ export function seasonLine(notebook: Notebook, animalId: string, epgs: EpgByDay)
   const apart = points.filter(({ daysAfter }) => daysAfter !== undefined);
   const mean =
     line.length === 0 ? null : line.reduce((sum, point) => sum + point.epg, 0) / line.length;
-  const more =
-    apart.length === 0 ? '' : say(', {n} more soon after treatment', { n: apart.length });
-  const of = { days: here.length, more };
+  const of = { days: here.length, after: apart.length };
   return {
     animal: animalId,
     tag: animal?.tag ?? '',
@@ -71,11 +69,14 @@ export function seasonLine(notebook: Notebook, animalId: string, epgs: EpgByDay)
     daysPresent: here.length,
     sentence:
       line.length === 0
-        ? say('no ordinary count on {days, plural, one {# day} other {# days}}{more}', of)
-        : say('mean of {n} of {days, plural, one {# day} other {# days}}{more}', {
-            n: line.length,
-            ...of,
-          }),
+        ? say(
+            'no ordinary count on {days, plural, one {# day} other {# days}}{after, plural, =0 {} other {, # more soon after treatment}}',
+            of,
+          )
+        : say(
+            'mean of {n} of {days, plural, one {# day} other {# days}}{after, plural, =0 {} other {, # more soon after treatment}}',
+            { n: line.length, ...of },
+          ),
   };
 }
 

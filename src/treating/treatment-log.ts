@@ -41,12 +41,9 @@ export function logTreatments(
     sets.push(...setsOf('treatments', newId(), line.facts));
     warnings.push(...line.warnings);
   }
-  const who =
-    animals.length === 1
-      ? (animalOf(notebook, animals[0]?.animal ?? '')?.tag ?? say('one animal'))
-      : say('{n} animals', { n: animals.length });
-  const label = say('treating {who} with {product}', {
-    who,
+  const label = say('treating {n, plural, =1 {{tag}} other {# animals}} with {product}', {
+    n: animals.length,
+    tag: animalOf(notebook, animals[0]?.animal ?? '')?.tag ?? say('one animal'),
     product: productName(notebook, round.product),
   });
   return { edit: { label, source: 'typed', sets }, warnings };

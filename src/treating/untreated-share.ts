@@ -120,25 +120,19 @@ type Counts = Omit<UntreatedShare, 'group' | 'sentence' | 'warning'>;
 
 function shareSentence(counts: Counts): string {
   const { present, untreated, notEnoughKnown, share, eggShare, countedUntreated } = counts;
-  const apart =
-    notEnoughKnown === 0 ? '' : say(', {n} more not enough known', { n: notEnoughKnown });
-  const carry =
-    eggShare === null
-      ? ''
-      : say('; they carry {percent} % of the eggs counted{counted}', {
-          percent: shortNumber(100 * eggShare, 0),
-          counted:
-            countedUntreated === untreated
-              ? ''
-              : say(' ({n} of them counted)', { n: countedUntreated }),
-        });
-  return say('{untreated} of {present} stay untreated ({percent} %){apart}{carry}.', {
-    untreated,
-    present,
-    percent: shortNumber(100 * share, 0),
-    apart,
-    carry,
-  });
+  const counted = eggShare === null ? 'none' : countedUntreated === untreated ? 'all' : 'some';
+  return say(
+    '{untreated} of {present} stay untreated ({percent} %){unknown, plural, =0 {} other {, # more not enough known}}{whoCounted, select, none {} all {; they carry {eggPercent} % of the eggs counted} other {; they carry {eggPercent} % of the eggs counted ({counted} of them counted)}}.',
+    {
+      untreated,
+      present,
+      percent: shortNumber(100 * share, 0),
+      unknown: notEnoughKnown,
+      whoCounted: counted,
+      eggPercent: shortNumber(100 * (eggShare ?? 0), 0),
+      counted: countedUntreated,
+    },
+  );
 }
 
 function shareWarning(counts: Counts, group: string | null, keep: number): string {
@@ -146,22 +140,9 @@ function shareWarning(counts: Counts, group: string | null, keep: number): strin
   if (present === 0 || keep <= 0) return '';
   const all = untreated === 0 && notEnoughKnown === 0;
   if (!all && atLeast(share, keep)) return '';
-  const filling = { untreated, present, group, percent: shortNumber(100 * keep, 0) };
-  const head = all
-    ? group === null
-      ? say('Everyone would be treated')
-      : say('Everyone of {group} would be treated', filling)
-    : group === null
-      ? say(
-          'Only {untreated} of {present} would stay untreated, fewer than the {percent} % you set',
-          filling,
-        )
-      : say(
-          'Only {untreated} of {present} of {group} would stay untreated, fewer than the {percent} % you set',
-          filling,
-        );
+  const which = `${all ? 'all' : 'few'}${group === null ? '' : 'InGroup'}`;
   return say(
-    '{head}: worms that survive the product would then be the only ones left to breed. Treat every animal that shows a sign all the same.',
-    { head },
+    '{which, select, all {Everyone would be treated} allInGroup {Everyone of {group} would be treated} few {Only {untreated} of {present} would stay untreated, fewer than the {percent} % you set} other {Only {untreated} of {present} of {group} would stay untreated, fewer than the {percent} % you set}}: worms that survive the product would then be the only ones left to breed. Treat every animal that shows a sign all the same.',
+    { which, untreated, present, group, percent: shortNumber(100 * keep, 0) },
   );
 }

@@ -43,11 +43,14 @@ export function weightQuestions(
   const age = daysBetween(weight.date, date);
   if (typeof age === 'number' && age > YOUNG_WEIGHT_DAYS && isYoung(animal, date))
     questions.push(
-      say('{tag} was weighed {days} days ago ({date}) and is growing: weigh it again?', {
-        tag: animal.tag,
-        days: age,
-        date: dateWords(weight.date),
-      }),
+      say(
+        '{tag} was weighed {days, plural, one {# day} other {# days}} ago ({date}) and is growing: weigh it again?',
+        {
+          tag: animal.tag,
+          days: age,
+          date: dateWords(weight.date),
+        },
+      ),
     );
   const { before } = weight;
   if (before && before.kg > 0 && atLeast(Math.abs(weight.kg - before.kg), WEIGHT_JUMP * before.kg))
