@@ -206,6 +206,16 @@ export const everyState: readonly PageState[] = [
     fromHeader('Settings', 'Settings', tab),
   ),
   fromHeader('Import', 'Import a list'),
+  inDialog('dialog: Import, a list looked at', async (page) => {
+    await act(page, 'Import');
+    await dialog(page, 'Import a list');
+    // One date that can be read in two ways, one that cannot be read, a new animal and a count in doubt.
+    await page
+      .getByLabel('Or paste a list')
+      .fill('tag,date,chamber1\nW-101,03/04/2026,5\nX-001,04/05/2026,12?\nX-002,31/02/2026,7');
+    await page.getByRole('button', { name: 'Look at it' }).click();
+    await page.getByText('Which comes first in this list?').first().waitFor();
+  }),
   fromHeader('Export'),
   fromHeader('Functions'),
   fromHeader('Bring in a second copy'),
