@@ -17,6 +17,7 @@ import {
 import type { OfflineMessage } from '../../shared/worker-messages.ts';
 import { launchOptions } from '../browser.ts';
 import { StaticHost } from './static-host.ts';
+import { violations } from './violations.ts';
 
 /** Each test is a visit or several, each with all files of the page fetched anew. */
 vi.setConfig({ testTimeout: 120_000 });
@@ -173,6 +174,7 @@ describe('a newer version', () => {
     host.folder = newer;
     expect(await lookForNewer(page)).toMatchObject({ kind: 'versions', newest: 'newer' });
     await offer(page).waitFor();
+    expect(await violations(page)).toEqual([]);
     await page.reload();
     await page.getByRole('grid').waitFor();
     expect(await isNewer(page)).toBe(0);
