@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Fault } from '../shared/value.ts';
 import { callAt } from '../src/engine/formula-completion.ts';
+import { placeIn } from '../src/engine/formula-problem.ts';
 import { argumentAt, functionForm, type ArgumentForm } from '../src/engine/function-form.ts';
 import { say } from '../src/text/say.ts';
 
@@ -16,10 +17,9 @@ export interface FaultPlace {
  */
 export function faultPlace(formula: string, { sentence }: Fault): FaultPlace | null {
   const quoted = /“([^”]+)”/.exec(sentence)?.[1] ?? '';
-  // In the words of any language: (at character 6), (en el carácter 6).
-  const said = /\(\D+ (\d+)\)/.exec(sentence)?.[1];
-  const from = said === undefined ? formula.toLowerCase().indexOf(quoted.toLowerCase()) : +said - 1;
-  if (from < 0 || (said === undefined && quoted === '')) return null;
+  const said = placeIn(sentence, formula.length);
+  const from = said ?? formula.toLowerCase().indexOf(quoted.toLowerCase());
+  if (from < 0 || (said === null && quoted === '')) return null;
   const isQuoted = formula.slice(from, from + quoted.length).toLowerCase() === quoted.toLowerCase();
   return { from, to: from + Math.max(1, isQuoted ? quoted.length : 1) };
 }

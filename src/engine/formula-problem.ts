@@ -28,3 +28,9 @@ export function orFault<T>(read: () => T): T | Fault {
 export function place(at: number): string {
   return say('(at character {number})', { number: at + 1 });
 }
+
+/** Where in a formula of so many characters a sentence says that it is wrong, from 0; `null` where it does not say. */
+export function placeIn(sentence: string, length: number): number | null {
+  for (let at = 0; at <= length; at += 1) if (sentence.includes(place(at))) return at;
+  return null;
+}

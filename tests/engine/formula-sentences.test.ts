@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createEngine } from '../../src/engine/engine.ts';
+import { placeIn } from '../../src/engine/formula-problem.ts';
 import { speak } from '../../src/text/say.ts';
 import { summerNotebook } from '../build-notebook.ts';
 
@@ -81,8 +82,12 @@ it('another language has its own order and quotation marks, and keeps the place'
     },
   });
   try {
-    expect(await said('2 * epq')).toBe('«epg»? (5:) «epq»');
+    const name = await said('2 * epq');
+    expect(name).toBe('«epg»? (5:) «epq»');
     expect(await said('2 * tag')).toBe('(5:) 9 ≠ a');
+    // Counted from 0, as the page marks it.
+    expect(placeIn(name, '2 * epq'.length)).toBe(4);
+    expect(placeIn('nothing of a place', 7)).toBe(null);
   } finally {
     speak({ language: 'en', locale: 'en-GB', sentences: {} });
   }
