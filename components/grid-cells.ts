@@ -87,19 +87,30 @@ function cellTemplate(
 
 const unshaded = {};
 
-/** Pixels a letter takes at most, at the usual size of text; digits take less. */
-const letter = 10;
+/** Pixels that signs take at most, at the usual size of text, bold too. */
+const signs = { digit: 9.5, letter: 11, wide: 15, square: 18 } as const;
+
+/** Room that a text may take, pixels. Rather too much: a text that is cut off needlessly looks as before. */
+function roomFor(text: string): number {
+  let room = 0;
+  for (const sign of text)
+    if (/[\d\s.,:–·-]/.test(sign)) room += signs.digit;
+    else if (/[MWmw@%]/.test(sign)) room += signs.wide;
+    else room += sign < '\u2e80' ? signs.letter : signs.square;
+  return room;
+}
 
 /**
  * Whether a cell's text may be wider than the cell, so that it has to be cut off at its edge. Every edge that
  * cuts is one more thing to draw, and most cells hold a few digits that need none.
  */
 function isTight({ text, note }: CellText, width: number): boolean {
-  return note !== undefined || text.length * letter + 20 > width;
+  return note !== undefined || roomFor(text) + 20 > width;
 }
 
+/** The same of tag and group beside each other, the group written smaller. */
 function isTightAnimal({ tag, group }: GridRow, width: number): boolean {
-  return (tag.length + group.length) * letter + 30 > width;
+  return roomFor(tag) + 0.82 * roomFor(group) + 27 > width;
 }
 
 function shade(heat: number): string {
