@@ -6,7 +6,7 @@ import { groupOn } from '../notebook/present.ts';
 import { animalsOf, daysOf } from '../notebook/read.ts';
 import { canonicalTag, likeKey, likeTag, type Tag } from '../text/tag.ts';
 import { classOfWord, classOrSpeciesShown, speciesOfWord } from './class-words.ts';
-import type { ImportProblem, PlannedAnimal } from './import-plan.ts';
+import { atLine, type ImportProblem, type PlannedAnimal } from './import-plan.ts';
 import { dateWords } from '../text/date-words.ts';
 import { say } from '../text/say.ts';
 
@@ -214,13 +214,7 @@ export class ImportAnimals {
     text: string,
     sentence: string,
   ): void {
-    this.problems.push({
-      kind,
-      what,
-      line,
-      text,
-      sentence: say('Line {line}: {sentence}', { line, sentence }),
-    });
+    this.problems.push(atLine({ kind, what, line, text, sentence }));
   }
 
   /** All animals named, in the order of the list, and what there was to say of them. */

@@ -28,6 +28,12 @@ export interface ImportProblem {
   readonly sentence: string;
 }
 
+/** A problem with its line in front of the sentence. */
+export function atLine(problem: ImportProblem): ImportProblem {
+  const { line, sentence } = problem;
+  return { ...problem, sentence: say('Line {line}: {sentence}', { line, sentence }) };
+}
+
 /** One animal that the list names. */
 export interface PlannedAnimal {
   readonly id: RowId;

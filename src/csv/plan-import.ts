@@ -8,7 +8,13 @@ import { readDate } from '../text/date-reading.ts';
 import { ImportAnimals } from './import-animals.ts';
 import { ImportCells, type Into } from './import-cells.ts';
 import { ImportCups } from './import-cups.ts';
-import type { ImportOptions, ImportPlan, ImportProblem, PlannedDay } from './import-plan.ts';
+import {
+  atLine,
+  type ImportOptions,
+  type ImportPlan,
+  type ImportProblem,
+  type PlannedDay,
+} from './import-plan.ts';
 import { remarkOf } from './import-reading.ts';
 import { rolesFor } from './import-roles.ts';
 import { type Incoming, ImportReadings } from './import-readings.ts';
@@ -314,13 +320,7 @@ class Planning {
     text: string,
     sentence: string,
   ): void {
-    this.problems.push({
-      kind,
-      what,
-      line,
-      text,
-      sentence: say('Line {line}: {sentence}', { line, sentence }),
-    });
+    this.problems.push(atLine({ kind, what, line, text, sentence }));
   }
 
   private finish(): ImportPlan {
