@@ -1,11 +1,10 @@
-import { fault, isFault, type Fault } from '../../shared/value.ts';
+import { isFault, type Fault } from '../../shared/value.ts';
 import { CHAMBERS_DISAGREE_BELOW, chamberGap } from './chamber-gap.ts';
 import { epg } from './epg.ts';
 import type { PriorFound } from './herd-prior.ts';
 import type { Limits } from './limits.ts';
 import { overChance } from './over-chance.ts';
 import { epgHigh, epgLow, noEggLimit } from './poisson-limits.ts';
-import { say } from '../text/say.ts';
 
 /** One grid of a cup: eggs seen and the part of it that was counted. */
 export interface Chamber {
@@ -69,12 +68,6 @@ export function cupSureness(
     chambers: agreement(cup.chambers),
   };
 }
-
-/** What to do where two chambers differ more than luck explains. */
-export const CHAMBER_ADVICE = fault(
-  'chambers-apart',
-  say('The chambers differ more than luck explains: stir, refill, recount, or check the typing.'),
-);
 
 function agreement(chambers: readonly Chamber[]): CupSureness['chambers'] {
   const [first, second] = chambers;

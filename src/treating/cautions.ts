@@ -43,12 +43,6 @@ export const UNTREATED_CAUTIONS: readonly string[] = [
   say('Look again in a week or two at every animal left untreated.'),
 ];
 
-/** At the bench. */
-export const BENCH_CAUTIONS: readonly string[] = [
-  say('Gloves on, hands washed before you eat; the fridge for samples is not the one for food.'),
-  say('Hot syrup burns: let it cool before you pour it.'),
-];
-
 /** What to ask before a dewormer is called resistant. */
 export const RESISTANT_QUESTIONS: readonly string[] = [
   say('Was every animal dosed by its actual weight?'),

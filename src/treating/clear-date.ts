@@ -1,7 +1,6 @@
 import type { Withdrawal } from '../../shared/notebook.ts';
 import { fault, isFault, type Fault } from '../../shared/value.ts';
 import { clearDate, isDate } from '../text/date.ts';
-import { dateWords } from '../text/date-words.ts';
 import { say } from '../text/say.ts';
 
 /** When meat or milk of one treatment is clear: a date, never for people, or only a vet can say. */
@@ -68,12 +67,6 @@ export function withdrawalFault(withdrawal: Withdrawal, what: string): Fault | n
 export function clearText(clear: Clear): string {
   if (clear.kind === 'date') return clear.date;
   return clear.kind === 'not permitted' ? NOT_PERMITTED : ASK_VET;
-}
-
-/** The same for people, in the language spoken: `29 July 2026`, or why there is no date. */
-export function clearWords(clear: Clear): string {
-  if (clear.kind === 'date') return dateWords(clear.date);
-  return clear.kind === 'not permitted' ? say('not permitted') : say('no clear date, ask your vet');
 }
 
 /** Reads it back. Anything that is neither a date nor "not permitted" gives no date: ask. */

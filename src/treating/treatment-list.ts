@@ -4,7 +4,7 @@ import type { RowId } from '../../shared/ref.ts';
 import type { Value } from '../../shared/value.ts';
 import { outcomeOf, type Outcome } from '../notebook/outcome.ts';
 import { groupOn, presentAnimals } from '../notebook/present.ts';
-import { aboutOf, dayOf } from '../notebook/read.ts';
+import { dayOf } from '../notebook/read.ts';
 import { daysAfterTreatment, isStillHigh } from './after-treatment.ts';
 import { animalCautions } from './animal-cautions.ts';
 import { notClear, type NotClear } from './clearance.ts';
@@ -155,13 +155,4 @@ export function outcomeSentence(outcome: Outcome): string {
 /** Danger first; then the higher epg; one without a number after those that have one. */
 function byDanger(a: ListEntry, b: ListEntry): number {
   return b.outcome.danger - a.outcome.danger || (b.epg ?? -1) - (a.epg ?? -1);
-}
-
-/** The list's size with the herd's own word: "38 present in the flock". */
-export function presentWords(notebook: Notebook, list: TreatmentList): string {
-  const herd = aboutOf(notebook).herdWord ?? 'herd';
-  return say(
-    '{n, plural, one {# animal} other {# animals}} present in the {herd, select, flock {flock} mob {mob} other {herd}}, {counted} counted, {judged} judged',
-    { n: list.present, herd, counted: list.counted, judged: list.judged },
-  );
 }
