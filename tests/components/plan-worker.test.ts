@@ -1,20 +1,10 @@
 import { expect, it } from 'vitest';
 import { PlanWorker } from '../../components/plan-worker.ts';
-import type { PlanAsked, WorkerMessage } from '../../shared/worker-messages.ts';
+import type { WorkerMessage } from '../../shared/worker-messages.ts';
 import { speak } from '../../src/text/say.ts';
+import { askedPlan } from './asked-plan.ts';
 
-const plan: PlanAsked = {
-  efficacies: [99, 80],
-  animals: [10, 15],
-  factors: [50],
-  meanEpg: 600,
-  k: 0.7,
-  expected: 99,
-  threshold: 90,
-  level: 0.9,
-  runs: 500,
-  seed: 7,
-};
+const plan = askedPlan;
 
 /** A worker that hears everything and never answers. */
 function silentWorker() {

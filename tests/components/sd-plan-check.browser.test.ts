@@ -11,19 +11,9 @@ import { blocksOf } from '../../src/notebook/read.ts';
 import { tryPlan } from '../../src/simulation/try-plan.ts';
 import type { Session } from '../../src/session/session.ts';
 import { demo, openSession, shown, textOf, underSession } from './open-notebook.ts';
+import { askedPlan } from './asked-plan.ts';
 
-const plan: PlanAsked = {
-  efficacies: [99, 80],
-  animals: [10, 15],
-  factors: [50],
-  meanEpg: 600,
-  k: 0.7,
-  expected: 99,
-  threshold: 90,
-  level: 0.9,
-  runs: 500,
-  seed: 7,
-};
+const plan = askedPlan;
 const endless: PlanAsked = { ...plan, runs: 1_000_000 };
 
 function ended(end: PlanEnd | { fault: string; sentence: string }): PlanEnd {
