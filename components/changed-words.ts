@@ -1,4 +1,4 @@
-import { dayWords } from './day-words.ts';
+import { dayWords } from '../src/text/day-words.ts';
 import { say } from '../src/text/say.ts';
 
 /** When a notebook was last written, in words by the calendar of this place; '' where not known. */

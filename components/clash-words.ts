@@ -7,7 +7,7 @@ import { animalOf, columnOf, dayOf } from '../src/notebook/read.ts';
 import { animalWord } from './animal-words.ts';
 import { typedShown } from './cell-words.ts';
 import { localDate, localTime } from './changed-words.ts';
-import { dayWords } from './day-words.ts';
+import { dayIdWords, dayWords } from '../src/text/day-words.ts';
 import { fieldWords } from './field-words.ts';
 import { say } from '../src/text/say.ts';
 
@@ -145,7 +145,7 @@ function itemWords(item: Json): string {
 function dayName(notebook: Notebook, id: string): string {
   if (id === 'default') return say('for new days');
   const day = dayOf(notebook, id);
-  return dayWords(day?.date === undefined ? { date: id.slice(0, 10), label: id.slice(11) } : day);
+  return day?.date === undefined ? dayIdWords(id) : dayWords(day);
 }
 
 function rowName(notebook: Notebook, id: string): string {

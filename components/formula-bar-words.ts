@@ -12,11 +12,12 @@ import {
 import { toShown } from '../src/engine/stored-formula.ts';
 import type { Session } from '../src/session/session.ts';
 import { areaWords, cupState, mainCounts, statusOf } from './cup-state.ts';
-import { dayWords } from './day-words.ts';
+import { dayWords } from '../src/text/day-words.ts';
 import { figureText } from './figure-text.ts';
 import type { Place } from './grid-place.ts';
 import { say } from '../src/text/say.ts';
-import { statusShown, typedShown } from './cell-words.ts';
+import { typedShown } from './cell-words.ts';
+import { statusLabel } from '../src/text/typed-words.ts';
 
 /** What the line above the counts says of the cell that has the focus. */
 export interface BarWords {
@@ -107,7 +108,7 @@ function epgWhy(session: Session, place: Place, value: Value): readonly string[]
   const cup = cupState(notebook, place.day, place.row);
   const status = statusOf(notebook, place.day, place.row);
   if (cup.isOut)
-    return [say('{status}: counts of this cup enter no figure', { status: statusShown(status) })];
+    return [say('{status}: counts of this cup enter no figure', { status: statusLabel(status) })];
   if (typeof value !== 'number') {
     if (cup.onlySoFar !== null && session.typingRow === place.row)
       return [

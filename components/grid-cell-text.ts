@@ -7,7 +7,8 @@ import { readingOf } from '../src/notebook/read.ts';
 import type { Outcome } from '../src/notebook/outcome.ts';
 import { kgPerLb } from '../src/text/parse-reading.ts';
 import { boundEpg } from './bound-epg.ts';
-import { outcomeWords, statusShown, tickWords, typedShown } from './cell-words.ts';
+import { outcomeWords, tickWords, typedShown } from './cell-words.ts';
+import { statusLabel } from '../src/text/typed-words.ts';
 import { areaWords, type CupState } from './cup-state.ts';
 import { figureText } from './figure-text.ts';
 import { say } from '../src/text/say.ts';
@@ -101,7 +102,7 @@ function readingText(source: CellSource, column: Column, reading: Reading): Cell
           look: 'struck',
           align,
           reason: say('The cup is {status}, so this count enters no figure.', {
-            status: statusShown(source.cup.status),
+            status: statusLabel(source.cup.status),
           }),
         };
       if (reading.unit && reading.unit !== source.weightUnit)
@@ -169,7 +170,7 @@ function derivedText(source: CellSource, column: Column): CellText {
   const value = source.value(column);
   if (column.key === 'epg') {
     if (source.cup.isOut) {
-      const status = statusShown(source.cup.status);
+      const status = statusLabel(source.cup.status);
       return { text: dash, look: 'soft', align: 'end', spoken: status, note: status };
     }
     if (source.isTyping && source.cup.onlySoFar !== null) {

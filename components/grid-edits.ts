@@ -3,7 +3,7 @@ import type { Column, Notebook } from '../shared/notebook.ts';
 import type { Reading } from '../shared/reading.ts';
 import { aboutOf, animalOf, columnByKey, columnOf, readingOf } from '../src/notebook/read.ts';
 import { parseReading, statusInCount, type Typing } from '../src/text/parse-reading.ts';
-import { storedWord, typedShown } from './cell-words.ts';
+import { typedShown } from './cell-words.ts';
 import type { Block, Place, Sheet } from './grid-place.ts';
 import { say } from '../src/text/say.ts';
 
@@ -23,9 +23,8 @@ export function typedEdit(
   notebook: Notebook,
   place: Place,
   column: Column,
-  typed: string,
+  text: string,
 ): TypedEdit {
-  const text = storedWord(column, typed);
   const status = statusSet(notebook, place, column, text);
   if (status) {
     const label = say('status of {tag}', { tag: tagOf(notebook, place.row) });
@@ -171,9 +170,8 @@ export function pasteEdit(
     const line = texts[isOne ? 0 : r - block.rows[0]];
     for (let c = block.columns[0]; row && line && c <= lastColumn; c += 1) {
       const column = sheet.layout.columns[c];
-      const pasted = line[isOne ? 0 : c - block.columns[0]];
-      if (!column || pasted === undefined) continue;
-      const text = storedWord(column.column, pasted);
+      const text = line[isOne ? 0 : c - block.columns[0]];
+      if (!column || text === undefined) continue;
       if (!column.isTypable) {
         if (text.trim() !== '') passedOver += 1;
         continue;

@@ -1,7 +1,7 @@
 import type { Column, Notebook } from '../shared/notebook.ts';
 import type { DayId } from '../shared/ref.ts';
 import { columnsOf, dayOf, daysOf } from '../src/notebook/read.ts';
-import { dayWords } from './day-words.ts';
+import { dayWords } from '../src/text/day-words.ts';
 
 /** How much of a day shows: all its columns, or its epg alone. */
 export type Fold = 'columns' | 'figure';

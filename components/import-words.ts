@@ -1,7 +1,7 @@
 import type { Column } from '../shared/notebook.ts';
 import type { Encoding } from '../src/csv/decode.ts';
 import type { Role } from '../src/csv/role.ts';
-import { samplingDayWords } from '../src/csv/day-words.ts';
+import { dayIdWords } from '../src/text/day-words.ts';
 import { say } from '../src/text/say.ts';
 
 /** The marks that can be chosen between fields, with their names. */
@@ -54,7 +54,7 @@ export function roleName(role: Role, columns: readonly Column[]): string {
       : roleNames[role.role];
   const day = 'day' in role ? role.day?.day : undefined;
   const what = role.role === 'weight' && role.unit ? `${name}, ${role.unit}` : name;
-  return day ? say('{what} on {day}', { what, day: samplingDayWords(day) }) : what;
+  return day ? say('{what} on {day}', { what, day: dayIdWords(day) }) : what;
 }
 
 /** One text for each role, for the value of a choice. */

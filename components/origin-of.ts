@@ -12,7 +12,7 @@ import {
   readingOf,
 } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
-import { dayWords } from './day-words.ts';
+import { dayWords } from '../src/text/day-words.ts';
 import { listsIn, withFigureValues, type NamedValues } from './figure-origin.ts';
 import { typedShown, wordShown } from './cell-words.ts';
 import { figureText } from './figure-text.ts';

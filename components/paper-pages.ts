@@ -7,10 +7,10 @@ import type { LineKind } from '../src/notebook/line.ts';
 import { aboutOf, animalsOf, dayOf, daysOf, readingOf, columnByKey } from '../src/notebook/read.ts';
 import { isPresent } from '../src/notebook/present.ts';
 import { boundEpg } from './bound-epg.ts';
-import { dayWords } from './day-words.ts';
+import { dayWords } from '../src/text/day-words.ts';
 import { figureText } from './figure-text.ts';
 import { styleMap } from './style-map.ts';
-import { statusShown } from './cell-words.ts';
+import { statusLabel } from '../src/text/typed-words.ts';
 import { boundWords } from './code-words.ts';
 import { say } from '../src/text/say.ts';
 
@@ -141,7 +141,7 @@ function epgOnPaper(
   const status = columnByKey(notebook, 'status');
   const said = status && readingOf(notebook, day, animal.id, status.id)?.text;
   const bound = boundEpg(notebook, day, animal.id, () => null);
-  if (said !== undefined) return html`<small>${statusShown(said)}</small>`;
+  if (said !== undefined) return html`<small>${statusLabel(said)}</small>`;
   if (bound) {
     const figure = bound.epg === null ? '' : ` ${figureText(bound.epg, 0, mark)}`;
     return html`<small>${boundWords(bound)}${figure}</small>`;

@@ -5,7 +5,7 @@ import { aboutOf, blocksOf, dayOf } from '../src/notebook/read.ts';
 import { limitWords, reductionWords, leftOutWords } from '../src/treating/check-words.ts';
 import type { ReductionCheck } from '../src/treating/reduction-check.ts';
 import type { ListEntry } from '../src/treating/treatment-list.ts';
-import { dayWords } from './day-words.ts';
+import { dayWords } from '../src/text/day-words.ts';
 import type { FigureTable } from './figure-table.ts';
 import { figureText } from './figure-text.ts';
 import { figureWords } from './figure-words.ts';

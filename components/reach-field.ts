@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { Reach } from '../src/notebook/edit-days.ts';
 import { dayOf } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
-import { dayWords } from './day-words.ts';
+import { dayWords } from '../src/text/day-words.ts';
 import { say } from '../src/text/say.ts';
 
 /** The choices of reach, the one that rewrites nothing past first. */

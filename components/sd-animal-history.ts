@@ -14,7 +14,7 @@ import {
   type HistoryTreatment,
 } from './animal-history.ts';
 import { clearWords } from './clear-words.ts';
-import { dayWords } from './day-words.ts';
+import { dayWords } from '../src/text/day-words.ts';
 import { figureText } from './figure-text.ts';
 import { theme } from './theme.ts';
 import { epgWords, valueWords } from './treatment-row.ts';

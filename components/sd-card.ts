@@ -16,7 +16,8 @@ import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-find-animal.ts';
 import { say } from '../src/text/say.ts';
-import { statusShown, tooMany } from './cell-words.ts';
+import { tooMany } from './cell-words.ts';
+import { statusLabel } from '../src/text/typed-words.ts';
 
 /**
  * One animal at a time, for a phone in the yard or a tablet beside the microscope: its counts and
@@ -296,7 +297,7 @@ export class SdCard extends LitElement {
     if (status === '' || status === 'sampled') return nothing;
     return html`
       <p class="status">
-        ${say('This cup: {status}. Its counts enter no figure.', { status: statusShown(status) })}
+        ${say('This cup: {status}. Its counts enter no figure.', { status: statusLabel(status) })}
         <button @click=${() => this.setStatus('')}>${say('Take it back')}</button>
       </p>
     `;

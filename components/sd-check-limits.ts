@@ -12,7 +12,7 @@ import { changeProduct, productName, productOf } from '../src/treating/product.t
 import { EXPECTED_PERCENT, THRESHOLD_PERCENT } from '../src/treating/reduction-check.ts';
 import { sampleWindow } from '../src/treating/sample-window.ts';
 import { checkStyles } from './check-styles.ts';
-import { dayWords } from './day-words.ts';
+import { dayWords } from '../src/text/day-words.ts';
 import { formText } from './form-text.ts';
 import { reaches } from './reach-field.ts';
 import { Select } from './selector-controller.ts';

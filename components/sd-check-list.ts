@@ -4,7 +4,7 @@ import { aboutOf, blocksOf, dayOf } from '../src/notebook/read.ts';
 import { setsOf } from '../src/notebook/record-sets.ts';
 import { AfterPaint } from './after-paint.ts';
 import { countedOf } from './counted-words.ts';
-import { dayWords } from './day-words.ts';
+import { dayWords } from '../src/text/day-words.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import { say } from '../src/text/say.ts';

@@ -3,7 +3,7 @@ import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { isFault } from '../shared/value.ts';
 import { addDay, removeDay } from '../src/notebook/edit-days.ts';
 import { dayOf, daysOf } from '../src/notebook/read.ts';
-import { dayWords } from './day-words.ts';
+import { dayWords } from '../src/text/day-words.ts';
 import { tell } from './page-message.ts';
 import { servicesContext } from './services.ts';
 import { formStyles } from './form-styles.ts';

@@ -1,7 +1,7 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import type { SamplingDay } from '../shared/notebook.ts';
 import { aboutOf, daysOf } from '../src/notebook/read.ts';
-import { dayWords } from './day-words.ts';
+import { dayWords } from '../src/text/day-words.ts';
 import { downloadText } from './download.ts';
 import type { ExportWish, NamedText } from './export-files.ts';
 import { Select } from './selector-controller.ts';

@@ -5,7 +5,7 @@ import { aboutOf, dayOf, figuresOf } from '../src/notebook/read.ts';
 import { askOrigin } from './ask-origin.ts';
 import { AfterPaint } from './after-paint.ts';
 import { countedWords } from './counted-words.ts';
-import { dayWords } from './day-words.ts';
+import { dayWords } from '../src/text/day-words.ts';
 import { figureTable, type FigureLine, type FigureTable } from './figure-table.ts';
 import { figureWords } from './figure-words.ts';
 import { figuresStyles } from './figures-styles.ts';

@@ -6,7 +6,8 @@ import { noFilter, plainSort, type Filter, type GridRow, type Sort } from './gri
 import { theme } from './theme.ts';
 import { say } from '../src/text/say.ts';
 import { animalWord } from './animal-words.ts';
-import { outcomeWords, statusShown } from './cell-words.ts';
+import { outcomeWords } from './cell-words.ts';
+import { statusLabel } from '../src/text/typed-words.ts';
 
 const outcomes: readonly OutcomeKind[] = ['over', 'not enough known', 'below'];
 
@@ -272,7 +273,7 @@ export class SdGridTools extends LitElement {
       ${select(say('Class'), filter.class, wordsOf(rows, 'class'), animalWord, (kind) =>
         this.filter({ class: kind }),
       )}
-      ${select(say('Status'), filter.status, status?.words ?? [], statusShown, (word) =>
+      ${select(say('Status'), filter.status, status?.words ?? [], statusLabel, (word) =>
         this.filter({ status: word }),
       )}
       ${select(say('Outcome'), filter.outcome, outcomes, outcomeShown, (word) =>

@@ -3,7 +3,7 @@ import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { isFault } from '../shared/value.ts';
 import { daysOf } from '../src/notebook/read.ts';
 import { dayId } from '../src/text/day-id.ts';
-import { dayWords } from './day-words.ts';
+import { dayWords } from '../src/text/day-words.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
 import { theme } from './theme.ts';

@@ -1,7 +1,7 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import type { ImportPlan, ImportProblem, PlannedDay } from '../src/csv/import-plan.ts';
 import { writeTable } from '../src/csv/write-table.ts';
-import { dayWords } from './day-words.ts';
+import { dayWords } from '../src/text/day-words.ts';
 import { downloadText } from './download.ts';
 import { theme } from './theme.ts';
 import { say } from '../src/text/say.ts';

@@ -2,7 +2,7 @@ import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import type { Column } from '../shared/notebook.ts';
 import type { Session } from '../src/session/session.ts';
 import { dayOf } from '../src/notebook/read.ts';
-import { dayWords } from './day-words.ts';
+import { dayWords } from '../src/text/day-words.ts';
 import type { GridColumn } from './grid-layout.ts';
 import { GridModel } from './grid-model.ts';
 import { Select } from './selector-controller.ts';

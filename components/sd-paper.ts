@@ -2,7 +2,7 @@ import { LitElement, html, nothing, type PropertyValues, type TemplateResult } f
 import type { Value } from '../shared/value.ts';
 import { dayOf } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
-import { dayWords } from './day-words.ts';
+import { dayWords } from '../src/text/day-words.ts';
 import { reportData, seasonEpg, type ReportData } from './paper-data.ts';
 import { benchSheetPages, gridPages, labelPages } from './paper-pages.ts';
 import { reportPages } from './paper-report.ts';

@@ -14,7 +14,7 @@ import { checkAnswer } from './check-answer.ts';
 import { checkCounts, type CheckCounts } from './check-rows.ts';
 import { checkStyles } from './check-styles.ts';
 import { controlGroups, type ControlTexts } from './control-groups.ts';
-import { dayWords } from './day-words.ts';
+import { dayWords } from '../src/text/day-words.ts';
 import { tell } from './page-message.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';

@@ -2,7 +2,7 @@ import { LitElement, css, html, nothing, type PropertyValues, type TemplateResul
 import { aboutOf } from '../src/notebook/read.ts';
 import type { SeasonMean } from '../src/treating/season-means.ts';
 import { AfterPaint } from './after-paint.ts';
-import { dayWords } from './day-words.ts';
+import { dayWords } from '../src/text/day-words.ts';
 import { figureText } from './figure-text.ts';
 import { isAboutCounts } from './herd-lists.ts';
 import { plotBlockStyles } from './plot-block-styles.ts';
@@ -11,6 +11,7 @@ import { seasonOf, type Season } from './season-of.ts';
 import { apartSentence, groupWords, seasonHeadline, seasonSentence } from './season-words.ts';
 import { theme } from './theme.ts';
 import './sd-season-ranking.ts';
+import { BeforePrint } from './before-print.ts';
 import { say } from '../src/text/say.ts';
 
 /**
@@ -57,10 +58,6 @@ export class SdSeasonTrend extends LitElement {
     this.width = Math.floor(entry?.contentRect.width ?? 0);
     void this.draw();
   });
-  private readonly onPrint = (): void => {
-    this.isOpen = true;
-    this.performUpdate();
-  };
 
   constructor() {
     super();
@@ -68,17 +65,19 @@ export class SdSeasonTrend extends LitElement {
     this.chart = null;
     this.trouble = '';
     this.isOpen = false;
+    new BeforePrint(this, () => {
+      this.isOpen = true;
+      this.performUpdate();
+    });
   }
 
   override connectedCallback(): void {
     super.connectedCallback();
     this.size.observe(this);
-    window.addEventListener('beforeprint', this.onPrint);
   }
 
   override disconnectedCallback(): void {
     this.size.disconnect();
-    window.removeEventListener('beforeprint', this.onPrint);
     super.disconnectedCallback();
   }
 

@@ -5,7 +5,7 @@ import { groupsOn } from '../src/notebook/present.ts';
 import { aboutOf, blocksOf, dayOf } from '../src/notebook/read.ts';
 import { AfterPaint } from './after-paint.ts';
 import { isAboutCounts } from './herd-lists.ts';
-import { dayWords } from './day-words.ts';
+import { dayWords } from '../src/text/day-words.ts';
 import { figureText } from './figure-text.ts';
 import type { SheddingBar } from './plot-shedding.ts';
 import { sheddingOf, type SheddingOfDay } from './shedding.ts';
@@ -13,6 +13,7 @@ import { sheddingSentences } from './shedding-words.ts';
 import { Select } from './selector-controller.ts';
 import { plotBlockStyles } from './plot-block-styles.ts';
 import { theme } from './theme.ts';
+import { BeforePrint } from './before-print.ts';
 import { say } from '../src/text/say.ts';
 
 /** Rows of the table before "all of them". */
@@ -59,10 +60,6 @@ export class SdSheddingPlot extends LitElement {
     this.width = Math.floor(entry?.contentRect.width ?? 0);
     void this.draw();
   });
-  private readonly onPrint = (): void => {
-    this.isOpen = true;
-    this.performUpdate();
-  };
 
   constructor() {
     super();
@@ -70,17 +67,19 @@ export class SdSheddingPlot extends LitElement {
     this.chart = null;
     this.trouble = '';
     this.isOpen = false;
+    new BeforePrint(this, () => {
+      this.isOpen = true;
+      this.performUpdate();
+    });
   }
 
   override connectedCallback(): void {
     super.connectedCallback();
     this.size.observe(this);
-    window.addEventListener('beforeprint', this.onPrint);
   }
 
   override disconnectedCallback(): void {
     this.size.disconnect();
-    window.removeEventListener('beforeprint', this.onPrint);
     super.disconnectedCallback();
   }
 

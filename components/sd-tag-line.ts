@@ -1,4 +1,5 @@
 import { LitElement, css, html, type TemplateResult } from 'lit';
+import { BeforePrint } from './before-print.ts';
 import { say } from '../src/text/say.ts';
 import { theme } from './theme.ts';
 
@@ -54,25 +55,15 @@ export class SdTagLine extends LitElement {
 
   declare tags: readonly string[];
   declare private isWhole: boolean;
-  private readonly onPrint = (): void => {
-    this.isWhole = true;
-    this.performUpdate();
-  };
 
   constructor() {
     super();
     this.tags = [];
     this.isWhole = false;
-  }
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    window.addEventListener('beforeprint', this.onPrint);
-  }
-
-  override disconnectedCallback(): void {
-    window.removeEventListener('beforeprint', this.onPrint);
-    super.disconnectedCallback();
+    new BeforePrint(this, () => {
+      this.isWhole = true;
+      this.performUpdate();
+    });
   }
 
   private renderTags(): TemplateResult {

@@ -6,7 +6,7 @@ import { undecide } from '../src/treating/decision.ts';
 import type { ListEntry, TreatmentList } from '../src/treating/treatment-list.ts';
 import { AfterPaint } from './after-paint.ts';
 import { Announcer } from './announcer.ts';
-import { dayWords } from './day-words.ts';
+import { dayWords } from '../src/text/day-words.ts';
 import { Select } from './selector-controller.ts';
 import { showHistory } from './show-history.ts';
 import { theme } from './theme.ts';
@@ -16,6 +16,7 @@ import { treatmentRow, type RowParts } from './treatment-row.ts';
 import './sd-dose-round.ts';
 import './sd-tag-line.ts';
 import './sd-untreated.ts';
+import { BeforePrint } from './before-print.ts';
 import { say } from '../src/text/say.ts';
 
 type Part = 'over' | 'notEnoughKnown' | 'below';
@@ -47,26 +48,16 @@ export class SdTreatmentList extends LitElement {
   private readonly about = new Select(this, (session) => aboutOf(session.notebook));
   private readonly announcer = new Announcer(this);
   private told = '';
-  private readonly onPrint = (): void => {
-    this.whole = new Set(['over', 'notEnoughKnown', 'below']);
-    this.performUpdate();
-  };
 
   constructor() {
     super();
     this.blockId = '';
     this.opened = new Set();
     this.whole = new Set();
-  }
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    window.addEventListener('beforeprint', this.onPrint);
-  }
-
-  override disconnectedCallback(): void {
-    window.removeEventListener('beforeprint', this.onPrint);
-    super.disconnectedCallback();
+    new BeforePrint(this, () => {
+      this.whole = new Set(['over', 'notEnoughKnown', 'below']);
+      this.performUpdate();
+    });
   }
 
   protected override willUpdate(): void {

@@ -7,7 +7,7 @@ import { CLEAR_DATE_CAUTIONS } from '../src/treating/cautions.ts';
 import type { Clear } from '../src/treating/clear-date.ts';
 import { treatmentLog, type LogLine } from '../src/treating/treatment-log.ts';
 import { clearWords } from './clear-words.ts';
-import { dayWords } from './day-words.ts';
+import { dayWords } from '../src/text/day-words.ts';
 import { figureText } from './figure-text.ts';
 import { logStyles } from './log-styles.ts';
 import { notClearOn } from './not-clear.ts';
@@ -20,6 +20,7 @@ import './sd-log-writer.ts';
 import './sd-tag-line.ts';
 import './sd-treatment-line.ts';
 import { dateWords } from '../src/text/date-words.ts';
+import { BeforePrint } from './before-print.ts';
 import { say } from '../src/text/say.ts';
 
 /** Lines shown before "Show all". */
@@ -52,10 +53,6 @@ export class SdTreatmentLog extends LitElement {
     context: servicesContext,
     subscribe: true,
   });
-  private readonly onPrint = (): void => {
-    this.isWhole = true;
-    this.performUpdate();
-  };
 
   constructor() {
     super();
@@ -67,16 +64,10 @@ export class SdTreatmentLog extends LitElement {
     this.said = [];
     new Select(this, (session) => session.notebook.products);
     new Select(this, (session) => session.notebook.animals);
-  }
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    window.addEventListener('beforeprint', this.onPrint);
-  }
-
-  override disconnectedCallback(): void {
-    window.removeEventListener('beforeprint', this.onPrint);
-    super.disconnectedCallback();
+    new BeforePrint(this, () => {
+      this.isWhole = true;
+      this.performUpdate();
+    });
   }
 
   private async done(id: string, warnings: readonly string[]): Promise<void> {

@@ -1,5 +1,5 @@
 import type { SeasonGroup, SeasonMean } from '../src/treating/season-means.ts';
-import { dayWords } from './day-words.ts';
+import { dayWords } from '../src/text/day-words.ts';
 import { figureText } from './figure-text.ts';
 import { say } from '../src/text/say.ts';
 

@@ -4,7 +4,7 @@ import type { ColumnId, DayId, RowId } from '../../shared/ref.ts';
 import { isFault } from '../../shared/value.ts';
 import { newest } from '../notebook/cell.ts';
 import { dayId } from '../text/day-id.ts';
-import { samplingDayWords } from './day-words.ts';
+import { dayIdWords } from '../text/day-words.ts';
 import type { ImportProblem, PlannedReading } from './import-plan.ts';
 import type { Question } from './role.ts';
 import { say } from '../text/say.ts';
@@ -72,7 +72,7 @@ export class ImportReadings {
   ): boolean {
     const text = say('{tag} on {day}: {former} in line {formerLine}, {later} in line {laterLine}', {
       tag,
-      day: samplingDayWords(day),
+      day: dayIdWords(day),
       former: former.value.text,
       formerLine: former.line,
       later: value.text,
@@ -106,7 +106,7 @@ export class ImportReadings {
     if (answer === 'take') return true;
     const text = say('{tag} on {day}: {held} in the notebook, {listed} in the list', {
       tag,
-      day: samplingDayWords(day),
+      day: dayIdWords(day),
       held: held.text,
       listed: value.text,
     });

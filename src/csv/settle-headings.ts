@@ -1,6 +1,6 @@
 import { isFault } from '../../shared/value.ts';
 import { dayId } from '../text/day-id.ts';
-import { samplingDayWords } from './day-words.ts';
+import { dayIdWords } from '../text/day-words.ts';
 import { plainHeading } from './heading-words.ts';
 import type { Role } from './role.ts';
 import { columnName, dayOf, type Settling, withDay } from './settle-dates.ts';
@@ -83,9 +83,7 @@ function settleGroup(columns: readonly number[], roles: Role[], settling: Settli
   const id = `same:${first}`;
   const answer = choices.find(({ value }) => value === settling.answers.get(id))?.value;
   if (answer === undefined) {
-    const heading = day?.day
-      ? samplingDayWords(day.day)
-      : (settling.table.headers[first] ?? '').trim();
+    const heading = day?.day ? dayIdWords(day.day) : (settling.table.headers[first] ?? '').trim();
     const numbers = columns
       .map((column) => String(column + 1))
       .reduce((one, other) => say('{one} and {other}', { one, other }));

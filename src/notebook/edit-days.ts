@@ -1,8 +1,8 @@
 import type { Edit, SetTo } from '../../shared/edit.ts';
 import type { DayCopy, Notebook } from '../../shared/notebook.ts';
 import { fault, isFault, type Fault } from '../../shared/value.ts';
-import { dateWords } from '../text/date-words.ts';
 import { dayId } from '../text/day-id.ts';
+import { dayWords } from '../text/day-words.ts';
 import { newest } from './cell.ts';
 import { dayOf, daysOf, defaultsOf, limitsOf } from './read.ts';
 import { setsOf } from './record-sets.ts';
@@ -18,7 +18,7 @@ export function dayName(notebook: Notebook, id: string): string {
 /** The same in a sentence: the date as it is written where the person lives. */
 function dayInWords(notebook: Notebook, id: string): string {
   const day = dayOf(notebook, id);
-  return day ? `${dateWords(day.date)} ${day.label ?? ''}`.trim() : id;
+  return day ? dayWords(day) : id;
 }
 
 /**
@@ -57,7 +57,7 @@ export function addDay(
   return {
     id,
     edit: {
-      label: say('adding {day}', { day: `${dateWords(date)} ${label}`.trim() }),
+      label: say('adding {day}', { day: dayWords({ date, label: label.trim() }) }),
       source: 'typed',
       sets,
     },

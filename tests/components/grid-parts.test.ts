@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { boundEpg } from '../../components/bound-epg.ts';
 import { choicesOf } from '../../components/grid-choices.ts';
-import { dayWords } from '../../components/day-words.ts';
+import { dayWords } from '../../src/text/day-words.ts';
 import { figureText } from '../../components/figure-text.ts';
 import { heatOf } from '../../components/grid-cell-text.ts';
 import { commandOf, type Key } from '../../components/grid-keys.ts';
