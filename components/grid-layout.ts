@@ -133,10 +133,10 @@ function columnsOfDay(
 /** The column's own width, else what its kind, the words of its label and its unit need. */
 export function widthOf(column: Column, isNarrow = false): number {
   const label = column.label ?? column.key;
-  const longest = Math.max(...label.split(/\s+/).map((word) => word.length)) * 7.6 + 20;
+  const longest = Math.max(...label.split(/\s+/).map((word) => word.length)) * 8.2 + 20;
   if (isNarrow) return Math.round(Math.min(200, Math.max(narrowWidths[column.kind], longest)));
   if (column.width !== undefined) return Math.min(widest, Math.max(narrowest, column.width));
-  const inTwoLines = Math.max(longest, Math.ceil(label.length / 2) * 7.6 + 20);
+  const inTwoLines = Math.max(longest, Math.ceil(label.length / 2) * 8.2 + 20);
   const unit = Math.min(130, (column.unit ?? '').length * 6.4 + 20);
   return Math.round(Math.min(widest, Math.max(usualWidths[column.kind], inTwoLines, unit)));
 }
