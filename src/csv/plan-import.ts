@@ -161,7 +161,7 @@ class Planning {
         ? tag.trim() === '' && this.cell(row, 'electronic').trim() === ''
         : true;
     if (isOwnCup && day === null && isCupNumber(cup)) {
-      this.needsDay = true;
+      this.missDay(row);
       return 'waiting';
     }
     const id = isOwnCup ? this.takeCup(row, day, cup, tag) : this.takeAnimal(row, day, cup);
@@ -186,6 +186,11 @@ class Planning {
     }
     this.noteDay(id, date.date, this.cell(row, 'label').trim());
     return id;
+  }
+
+  /** Notes that a row stands on no day; one that has a date, and whose order is still asked for, needs no other. */
+  private missDay(row: Row): void {
+    if (this.cell(row, 'date').trim() === '') this.needsDay = true;
   }
 
   private get listDay(): DayId | null {
@@ -266,7 +271,7 @@ class Planning {
       if (text.trim() === '' || this.refusedCells.has(`${row.line}:${column}`)) return;
       const on = target.day ?? day;
       if (on === null) {
-        this.needsDay = true;
+        this.missDay(row);
         return;
       }
       if (target.day !== null || !this.days.has(on)) this.noteDayOf(on, column);

@@ -86,6 +86,21 @@ describe('planImport(table, notebook, options)', () => {
     expect(typed(after, 'A', '2026-05-03', 'chamber1')).toBe('1');
   });
 
+  it('asks for no other day while it asks which comes first in the dates of a list', () => {
+    const ofAnimal = 'tag,date,chamber1\nA,03/04/2026,1\n';
+    const ofCup = 'cup,date,tag,chamber1\n7,03/04/2026,,1\n';
+    for (const text of [ofAnimal, ofCup]) {
+      const open = plan(text, herd());
+      expect(open.questions.map(({ kind }) => kind)).toEqual(['date-order']);
+      expect([open.needsDay, isReady(open)]).toEqual([false, false]);
+      const read = plan(text, herd(), answers(['order:1', 'dmy']));
+      expect(read.days.map(({ id }) => id)).toEqual(['2026-04-03']);
+      expect(isReady(read)).toBe(true);
+    }
+    const some = plan('tag,date,chamber1\nA,03/04/2026,1\nB,,2\n', herd());
+    expect(some.needsDay).toBe(true);
+  });
+
   it('asks once whether a value that differs from the notebook is to be taken', () => {
     const text = 'tag,date,chamber1\nK-001,2026-05-03,9\n';
     const { questions, count } = plan(text, herd());
