@@ -72,7 +72,7 @@ export class CellEditor {
     }
   }
 
-  private get isFocused(): boolean {
+  get isFocused(): boolean {
     const root = this.input.getRootNode();
     return root instanceof ShadowRoot && root.activeElement === this.input;
   }
@@ -92,12 +92,15 @@ export class CellEditor {
     this.show();
   }
 
-  /** What keyboard to bring up, and how the cell is called aloud. */
-  describe(column: Column, isTypable: boolean, name: string): void {
-    const { input } = this;
-    input.inputMode = inputModeOf(column);
-    input.readOnly = !isTypable;
-    input.setAttribute('aria-label', name);
+  /** What keyboard to bring up, and whether it may type. */
+  prepare(column: Column, isTypable: boolean): void {
+    this.input.inputMode = inputModeOf(column);
+    this.input.readOnly = !isTypable;
+  }
+
+  /** How the cell is called aloud. */
+  name(name: string): void {
+    this.input.setAttribute('aria-label', name);
   }
 
   private show(): void {

@@ -51,7 +51,20 @@ export class GridHand {
   /** Column in which a run of Tabs began: Enter goes back under it. */
   private tabRun: Pick<Place, 'day' | 'column'> | null = null;
 
+  private readonly underWay = new Set<Promise<void>>();
+
   constructor(private readonly host: HandHost) {}
+
+  /** Resolves when nothing that the hand asked of the session is under way. */
+  async rest(): Promise<void> {
+    while (this.underWay.size > 0) await Promise.all(this.underWay);
+  }
+
+  /** Counts as under way until it is done. */
+  private await(asked: Promise<void>): void {
+    const done = asked.finally(() => this.underWay.delete(done));
+    this.underWay.add(done);
+  }
 
   private get model(): GridModel {
     return this.host.model;
@@ -150,7 +163,6 @@ export class GridHand {
     if (typingRow !== null && typingRow !== place.row) this.leaveRow();
     if (isMove) this.host.moved(place);
     this.host.settle(focus);
-    // After the focus, which has the page laid out: to scroll then asks for no layout of its own.
     this.host.show(spot);
   }
 
@@ -173,10 +185,11 @@ export class GridHand {
     const row = model.session.typingRow;
     if (row === null) return;
     model.touch(row);
-    void model.session.enterRow(null).then(() => {
+    const left = model.session.enterRow(null).then(() => {
       model.touch(row);
       this.host.settle(false);
     });
+    this.await(left);
   }
 
   /** Focus has left the grid: what was typed is kept. */
@@ -250,7 +263,7 @@ export class GridHand {
     const { session } = this.model;
     if (!active || session.typingRow === active.row) return;
     const former = session.typingRow;
-    void session.enterRow(active.row);
+    this.await(session.enterRow(active.row));
     // Rows whose one chamber counts, or no longer counts, with the hand in them; of others nothing changes to the eye.
     const other = [former, active.row].filter((row) => row !== null && this.isHeldBack(row));
     for (const row of other) if (row !== null) this.model.touch(row);
@@ -293,10 +306,11 @@ export class GridHand {
     if (!active || !column) return;
     const { edit, reading } = typedEdit(session.notebook, active, column.column, text);
     model.touch(active.row);
-    void session.dispatch(edit).then((transaction) => {
+    const typed = session.dispatch(edit).then((transaction) => {
       if (reading?.kind === 'fault') this.host.say(reading.reason);
       else if (transaction) this.host.say(rowSentence(model, active.row));
     });
+    this.await(typed);
     this.host.settle(false);
   }
 

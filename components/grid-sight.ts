@@ -24,6 +24,8 @@ export interface SightHost {
 export class GridSight {
   private sight: Sight = { top: 0, left: 0, height: 600, width: 800 };
   private watched: HTMLElement | null = null;
+  /** Offsets that the next drawing scrolls to. */
+  private aim: { readonly top: number; readonly left: number } | null = null;
   private readonly resized = new ResizeObserver(() => this.measure());
 
   constructor(private readonly host: SightHost) {}
@@ -93,7 +95,7 @@ export class GridSight {
     this.look();
   }
 
-  /** Brings a cell in sight, moving least. */
+  /** Brings a cell in sight with the next drawing, moving least. */
   show(spot: Spot): void {
     const { scroller, model, rowHeight } = this.host;
     const column = model.sheet.layout.columns[spot.column];
@@ -102,8 +104,19 @@ export class GridSight {
     const top = offsetToShow(sight.top, sight.height, spot.row * rowHeight, rowHeight);
     const start = column.left - model.sheet.layout.animalWidth;
     const left = offsetToShow(sight.left, sight.width, start, column.width);
-    if (top !== sight.top) scroller.scrollTop = top;
-    if (left !== sight.left) scroller.scrollLeft = left;
-    if (top !== sight.top || left !== sight.left) this.take({ ...sight, top, left });
+    if (top === sight.top && left === sight.left) return;
+    this.aim = { top, left };
+    this.take({ ...sight, top, left });
+    this.host.requestUpdate();
+  }
+
+  /** Scrolls to where {@link show} aimed. */
+  scroll(): void {
+    const { aim } = this;
+    const { scroller } = this.host;
+    this.aim = null;
+    if (!aim || !scroller) return;
+    if (scroller.scrollTop !== aim.top) scroller.scrollTop = aim.top;
+    if (scroller.scrollLeft !== aim.left) scroller.scrollLeft = aim.left;
   }
 }

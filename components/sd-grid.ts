@@ -54,6 +54,7 @@ export class SdGrid extends LitElement implements HandHost {
   private stops: (() => void)[] = [];
   private readonly sight: GridSight;
   private isPlacing = false;
+  private isFocusDue = false;
   private readonly coarse = matchMedia('(pointer: coarse)');
 
   constructor() {
@@ -111,7 +112,8 @@ export class SdGrid extends LitElement implements HandHost {
 
   /** One typed count comes to several notices; they are drawn together. */
   protected override async scheduleUpdate(): Promise<void> {
-    if (this.hasUpdated) await nextFrame();
+    if (this.isFocusDue) await Promise.race([this.hand.rest(), nextFrame()]);
+    else if (this.hasUpdated) await nextFrame();
     await super.scheduleUpdate();
   }
 
@@ -156,8 +158,10 @@ export class SdGrid extends LitElement implements HandHost {
   protected override update(changed: PropertyValues): void {
     this.isPlacing = true;
     super.update(changed);
-    this.place(false);
+    this.place();
     this.isPlacing = false;
+    // After the focus, which has the page laid out: to scroll then asks for no layout of its own.
+    this.sight.scroll();
   }
 
   protected override updated(): void {
@@ -170,16 +174,31 @@ export class SdGrid extends LitElement implements HandHost {
 
   settle(focus: boolean): void {
     this.requestUpdate();
-    // Without the focus there is no hurry: drawing places the editor.
     if (!focus) return;
+    this.isFocusDue = true;
+    // Drawing brings the focus along, so that the page is laid out once for both.
+    if (this.editor.isFocused) this.prepare();
+    else this.placeNow();
+  }
+
+  /** Before the next frame: what the next key needs to know of the cell. */
+  private prepare(): void {
+    const { column } = this.hand;
+    if (column) this.editor.prepare(column.column, column.isTypable);
+  }
+
+  /** A focus that comes from elsewhere is taken within the same touch: else a phone shows no keyboard. */
+  private placeNow(): void {
     this.isPlacing = true;
-    this.place(true);
+    this.place();
     this.isPlacing = false;
   }
 
   /** Puts the editor into the active cell, and names it. */
-  private place(focus: boolean): void {
+  private place(): void {
     const { active } = this.hand;
+    const focus = this.isFocusDue;
+    this.isFocusDue = false;
     const spot = active && this.held && spotOf(this.held.sheet, active);
     const row = spot && this.shadowRoot?.getElementById(rowElementId(active.row));
     const cell = spot && (row?.children[spot.column + 1] as HTMLElement | undefined);
@@ -189,11 +208,8 @@ export class SdGrid extends LitElement implements HandHost {
       return;
     }
     const text = this.model.cell(this.model.source(active.row), column);
-    this.editor.describe(
-      column.column,
-      column.isTypable,
-      cellName(this.model, active.row, column, text),
-    );
+    this.editor.prepare(column.column, column.isTypable);
+    this.editor.name(cellName(this.model, active.row, column, text));
     const reason = this.shadowRoot?.getElementById('reason');
     if (reason) reason.textContent = text.reason ?? '';
     this.editor.input.toggleAttribute('aria-invalid', text.look === 'fault');
@@ -229,6 +245,7 @@ export class SdGrid extends LitElement implements HandHost {
     // The whole window lost the focus: what is being typed stays as it is until it comes back.
     if (event.relatedTarget === null && !document.hasFocus()) return;
     this.editor.hasFocus = false;
+    this.isFocusDue = false;
     // Into a menu of the grid's own the focus only goes to come back.
     if (!isInMenu(event.relatedTarget)) this.menus.close();
     if (this.held) this.hand.leave();
