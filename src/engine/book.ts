@@ -130,14 +130,20 @@ export class Book {
     return this.writeHeads(true);
   }
 
-  /** The row of the open day that is being typed. */
-  holdBack(day: DayId, row: RowId | null): RowCellChange[] {
-    const rows = [this.held, row].filter((id) => id !== null && id !== undefined);
+  /** Names the row of the open day that is being typed; answers with the rows to be fed anew for it. */
+  hold(row: RowId | null): RowId[] {
+    if (row === this.held) return [];
+    const rows = [this.held, row].filter((id) => id !== null);
     this.held = row;
-    const written = this.written(() => {
+    return rows;
+  }
+
+  /** The same, and feeds them. */
+  holdBack(day: DayId, row: RowId | null): RowCellChange[] {
+    const rows = this.hold(row);
+    return this.written(() => {
       for (const id of rows) this.writeRow(day, id, true);
     });
-    return written;
   }
 
   get heldRow(): RowId | null {

@@ -47,6 +47,8 @@ class BookEngine implements Engine {
   private readonly season: Season;
   private queue: Promise<unknown> = Promise.resolve();
   private opening = 0;
+  /** The row asked to be held back last; the book follows with what it takes in next. */
+  private typing: RowId | null = null;
   private slots = new Slots();
 
   constructor(private readonly pause: Pause) {
@@ -94,9 +96,10 @@ class BookEngine implements Engine {
   }
 
   holdBack(row: RowId | null): Promise<readonly Ref[]> {
+    this.typing = row;
     return this.inTurn(() => {
-      if (this.day === '' || row === this.book.heldRow) return [];
-      return this.refs(this.book.holdBack(this.day, row), []);
+      if (this.day === '' || this.typing === this.book.heldRow) return [];
+      return this.refs(this.book.holdBack(this.day, this.typing), []);
     });
   }
 
@@ -180,7 +183,13 @@ class BookEngine implements Engine {
     effect: Effect,
   ): Generator<void, RowCellChange[]> {
     const heads = effect.isHead ? book.refeedHeads(notebook) : [];
-    return [...heads, ...(yield* book.refeed(notebook, effect.rows))];
+    const rows = new Map(effect.rows);
+    // A count typed by leaving its row: what was held back comes free with it, worked out in one go.
+    for (const row of book.hold(this.typing)) {
+      const days = rows.get(row);
+      if (days !== null) rows.set(row, new Set([...(days ?? []), this.day]));
+    }
+    return [...heads, ...(yield* book.refeed(notebook, rows))];
   }
 
   /** Figures of the open day, one slice each; days that they name stay loaded while it is open. */
