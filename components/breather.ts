@@ -1,15 +1,15 @@
 /** Longest stretch of work before keys and painting get their turn, ms: half of a frame. */
 const STRETCH = 8;
 
+const channel = new MessageChannel();
+const breathing: (() => void)[] = [];
+channel.port1.onmessage = () => breathing.shift()?.();
+
 /** Lets the page paint and take keys in between the slices of long work. */
 export function breathe(): Promise<void> {
   return new Promise((done) => {
-    const { port1, port2 } = new MessageChannel();
-    port1.onmessage = () => {
-      port1.close();
-      done();
-    };
-    port2.postMessage(null);
+    breathing.push(done);
+    channel.port2.postMessage(null);
   });
 }
 

@@ -11,13 +11,23 @@ import {
 /** Style properties by their CSS names, custom ones included; null takes one away. */
 export type Styles = Readonly<Record<string, string | number | null | undefined>>;
 
+const none: ReadonlyMap<string, string> = new Map();
+
+function wantedOf(styles: Styles): ReadonlyMap<string, string> {
+  const wanted = Object.entries(styles).flatMap(([name, value]) =>
+    value === null || value === undefined ? [] : [[name, String(value)] as const],
+  );
+  return wanted.length === 0 ? none : new Map(wanted);
+}
+
 /**
  * Style properties of one element, set through its style object and never as an attribute: the page's
  * content policy refuses style attributes, also those that a script writes, and lit's own directive
  * writes one at the first drawing.
  */
 class StyleMap extends Directive {
-  private written: ReadonlyMap<string, string> = new Map();
+  private given: Styles | undefined;
+  private written = none;
 
   constructor(part: PartInfo) {
     super(part);
@@ -30,10 +40,10 @@ class StyleMap extends Directive {
   }
 
   override update(part: AttributePart, [styles]: [Styles]): unknown {
+    if (styles === this.given) return noChange;
+    this.given = styles;
     const { style } = part.element;
-    const wanted = new Map<string, string>();
-    for (const [name, value] of Object.entries(styles))
-      if (value !== null && value !== undefined) wanted.set(name, String(value));
+    const wanted = wantedOf(styles);
     for (const name of this.written.keys()) if (!wanted.has(name)) style.removeProperty(name);
     for (const [name, value] of wanted)
       if (this.written.get(name) !== value) style.setProperty(name, value);

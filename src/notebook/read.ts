@@ -69,8 +69,17 @@ export function columnOf(notebook: Notebook, id: string): Column | undefined {
   return fields ? (known(id, fields) as Column) : undefined;
 }
 
+const columnsByKey = new WeakMap<readonly Column[], ReadonlyMap<string, Column>>();
+
 export function columnByKey(notebook: Notebook, key: string): Column | undefined {
-  return columnsOf(notebook).find((column) => column.key === key);
+  const columns = columnsOf(notebook);
+  let byKey = columnsByKey.get(columns);
+  if (!byKey) {
+    // Of two with one key, which two copies may bring, the first counts.
+    byKey = new Map([...columns].reverse().map((column) => [column.key, column]));
+    columnsByKey.set(columns, byKey);
+  }
+  return byKey.get(key);
 }
 
 const daysListed = new WeakMap<object, readonly SamplingDay[]>();

@@ -2,6 +2,9 @@ import { isDate } from './date.ts';
 import { spokenLocale } from './say.ts';
 
 const forms = new Map<string, Intl.DateTimeFormat>();
+/** Days already written out: the same few are asked for with every cell that is looked at. */
+const written = new Map<string, string>();
+const mostWritten = 500;
 
 /** How much of a date is written: `14 June 2026`, `14 Jun 2026`, without the year, or with the weekday. */
 export type DateForm = 'long' | 'short' | 'long without year' | 'short without year' | 'weekday';
@@ -30,7 +33,13 @@ function formatFor(form: DateForm): Intl.DateTimeFormat {
  * came.
  */
 export function dateWords(date: string, form: DateForm = 'long'): string {
+  const key = `${spokenLocale()} ${form} ${date}`;
+  const known = written.get(key);
+  if (known !== undefined) return known;
   if (!isDate(date)) return date;
   // The moment is made in UTC and written in UTC, so the time zone of the machine has no say.
-  return formatFor(form).format(Date.parse(`${date}T00:00:00Z`));
+  const words = formatFor(form).format(Date.parse(`${date}T00:00:00Z`));
+  if (written.size >= mostWritten) written.clear();
+  written.set(key, words);
+  return words;
 }
