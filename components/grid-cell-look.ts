@@ -75,11 +75,25 @@ export const gridCellLook: CSSResult = css`
   }
 
   .cell {
+    cursor: cell;
+  }
+
+  .row .cell:not(.tight) {
+    display: block;
+    line-height: calc(var(--row) - 1px);
+    text-align: right;
+  }
+
+  .row .cell.start:not(.tight) {
+    text-align: left;
+  }
+
+  .tight.cell,
+  .head .cell {
     flex-direction: column;
     align-items: flex-end;
     justify-content: center;
     line-height: 1.2;
-    cursor: cell;
   }
 
   .cell.start {
@@ -108,7 +122,7 @@ export const gridCellLook: CSSResult = css`
 
   .tight > span,
   .tight > s,
-  .head .cell > span {
+  .head .cell > .label {
     max-width: 100%;
     overflow: hidden;
     text-overflow: ellipsis;

@@ -65,8 +65,9 @@ function cellTemplate(
   isSelected: boolean,
 ): TemplateResult {
   const isWorked = column.isOpen && !column.isTypable;
+  const tight = isTight(cell, column.width / scale);
   // One word for all: of all attributes, a map of classes is the dearest to draw.
-  const classes = `cell${column.isOpen ? '' : ' past'}${cell.align === 'start' ? ' start' : ''}${isWorked ? ' worked' : ''}${cell.heat === undefined ? '' : ' heat'}${isTight(cell, column.width / scale) ? ' tight' : ''}`;
+  const classes = `cell${column.isOpen ? '' : ' past'}${cell.align === 'start' ? ' start' : ''}${isWorked ? ' worked' : ''}${cell.heat === undefined ? '' : ' heat'}${tight ? ' tight' : ''}`;
   return html`<div
     role="gridcell"
     class=${classes}
@@ -81,8 +82,13 @@ function cellTemplate(
     title=${cell.reason ?? nothing}
     style=${styleMap(cell.heat === undefined ? unshaded : { '--heat': shade(cell.heat) })}
   >
-    ${textTemplate(cell)}
+    ${!tight && isBare(cell) ? cell.text : textTemplate(cell)}
   </div>`;
+}
+
+/** Most cells are a few digits or empty: they need no element of their own around them. */
+function isBare({ look, text }: CellText): boolean {
+  return look === 'plain' || text === '';
 }
 
 const unshaded = {};
@@ -102,10 +108,13 @@ function roomFor(text: string): number {
 
 /**
  * Whether a cell's text may be wider than the cell, so that it has to be cut off at its edge. Every edge that
- * cuts is one more thing to draw, and most cells hold a few digits that need none.
+ * cuts is one more thing to draw, and most cells hold a few digits that need none. What stands around its words
+ * or below them is centred by the same means.
  */
-function isTight({ text, note }: CellText, width: number): boolean {
-  return note !== undefined || roomFor(text) + 20 > width;
+function isTight({ text, note, look }: CellText, width: number): boolean {
+  if (note !== undefined || look === 'over' || look === 'open') return true;
+  // Most are so short that their signs need no look.
+  return text.length * signs.square + 20 > width && roomFor(text) + 20 > width;
 }
 
 /** The same of tag and group beside each other, the group written smaller. */
