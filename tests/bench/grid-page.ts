@@ -91,4 +91,25 @@ function isReady(): boolean {
   return past.length > 0 && [...past].every((cell) => cell.innerText.trim() !== '');
 }
 
-Object.assign(window, { bench: { session, grid, blocking, paste, isReady } });
+/** Turns of a bare loop that take about as long as a typed count, ms. */
+const fixedMs = 9;
+const turns = ((): number => {
+  const from = performance.now();
+  let done = 0;
+  for (; performance.now() - from < 50; done += 1e4) loop(1e4);
+  return (done / 50) * fixedMs;
+})();
+
+function loop(count: number): number {
+  let sum = 0;
+  for (let i = 0; i < count; i += 1) sum += Math.sqrt(i % 7);
+  return sum;
+}
+
+// The same work each time: how much longer it takes now and then is the machine's own unrest.
+let sunk = 0;
+addEventListener('keydown', (event) => {
+  if (event.key === 'F9') sunk += loop(turns);
+});
+
+Object.assign(window, { bench: { session, grid, blocking, paste, isReady, sunk: () => sunk } });
