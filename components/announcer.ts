@@ -3,16 +3,23 @@ import type { ReactiveController, ReactiveElement } from 'lit';
 /** Least time between two announcements, milliseconds: a listener must be able to follow. */
 export const announcePause = 1000;
 
+/** A sentence, or what makes it: made only where it is said, as of then. */
+export type Words = string | (() => string);
+
 /**
  * The words of an element's `role="status"` region. Says at most one sentence a second; of those that
  * come faster, the newest is said and the ones between are passed over.
  */
 export class Announcer implements ReactiveController {
   private said = '';
-  private waiting: string | null = null;
+  private waiting: Words | null = null;
   private timer: ReturnType<typeof setTimeout> | null = null;
 
-  constructor(private readonly host: ReactiveElement) {
+  /** `shown`: puts the new text into the region, where drawing the whole element for it would be too much. */
+  constructor(
+    host: ReactiveElement,
+    private readonly shown: (text: string) => void = () => host.requestUpdate(),
+  ) {
     host.addController(this);
   }
 
@@ -21,7 +28,7 @@ export class Announcer implements ReactiveController {
     return this.said;
   }
 
-  say(sentence: string): void {
+  say(sentence: Words): void {
     if (this.timer !== null) {
       this.waiting = sentence;
       return;
@@ -35,10 +42,11 @@ export class Announcer implements ReactiveController {
     this.waiting = null;
   }
 
-  private show(sentence: string): void {
+  private show(words: Words): void {
+    const sentence = typeof words === 'string' ? words : words();
     // The same words again are no change to a screen reader; an unseen mark makes them one.
     this.said = sentence !== '' && sentence === this.said ? `${sentence}\u200b` : sentence;
-    this.host.requestUpdate();
+    this.shown(this.said);
     this.timer = setTimeout(() => {
       this.timer = null;
       const { waiting } = this;

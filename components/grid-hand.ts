@@ -1,5 +1,6 @@
 import type { Edit } from '../shared/edit.ts';
 import { readingOf } from '../src/notebook/read.ts';
+import type { Words } from './announcer.ts';
 import { cupState } from './cup-state.ts';
 import type { CellEditor } from './cell-editor.ts';
 import { clearEdit, fillDownEdit, textToEdit, typedEdit } from './grid-edits.ts';
@@ -29,7 +30,7 @@ export interface HandHost {
   show(spot: Spot): void;
   /** Puts the editor where the focus now is and draws what is due. */
   settle(focus: boolean): void;
-  say(sentence: string): void;
+  say(sentence: Words): void;
   /** The focus has gone to another cell. */
   moved(place: Place): void;
 }
@@ -51,20 +52,7 @@ export class GridHand {
   /** Column in which a run of Tabs began: Enter goes back under it. */
   private tabRun: Pick<Place, 'day' | 'column'> | null = null;
 
-  private readonly underWay = new Set<Promise<void>>();
-
   constructor(private readonly host: HandHost) {}
-
-  /** Resolves when nothing that the hand asked of the session is under way. */
-  async rest(): Promise<void> {
-    while (this.underWay.size > 0) await Promise.all(this.underWay);
-  }
-
-  /** Counts as under way until it is done. */
-  private await(asked: Promise<void>): void {
-    const done = asked.finally(() => this.underWay.delete(done));
-    this.underWay.add(done);
-  }
 
   private get model(): GridModel {
     return this.host.model;
@@ -185,11 +173,10 @@ export class GridHand {
     const row = model.session.typingRow;
     if (row === null) return;
     model.touch(row);
-    const left = model.session.enterRow(null).then(() => {
+    void model.session.enterRow(null).then(() => {
       model.touch(row);
       this.host.settle(false);
     });
-    this.await(left);
   }
 
   /** Focus has left the grid: what was typed is kept. */
@@ -263,7 +250,7 @@ export class GridHand {
     const { session } = this.model;
     if (!active || session.typingRow === active.row) return;
     const former = session.typingRow;
-    this.await(session.enterRow(active.row));
+    void session.enterRow(active.row);
     // Rows whose one chamber counts, or no longer counts, with the hand in them; of others nothing changes to the eye.
     const other = [former, active.row].filter((row) => row !== null && this.isHeldBack(row));
     for (const row of other) if (row !== null) this.model.touch(row);
@@ -306,11 +293,10 @@ export class GridHand {
     if (!active || !column) return;
     const { edit, reading } = typedEdit(session.notebook, active, column.column, text);
     model.touch(active.row);
-    const typed = session.dispatch(edit).then((transaction) => {
+    void session.dispatch(edit).then((transaction) => {
       if (reading?.kind === 'fault') this.host.say(reading.reason);
-      else if (transaction) this.host.say(rowSentence(model, active.row));
+      else if (transaction) this.host.say(() => rowSentence(model, active.row));
     });
-    this.await(typed);
     this.host.settle(false);
   }
 

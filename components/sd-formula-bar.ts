@@ -8,7 +8,7 @@ import { askOrigin } from './ask-origin.ts';
 import { barWords, type BarWords } from './formula-bar-words.ts';
 import type { Place } from './grid-place.ts';
 import { naming } from './naming.ts';
-import { nextFrame } from './next-frame.ts';
+import { settled } from './next-frame.ts';
 import type { FormulaChange, SdFormulaField } from './sd-formula-field.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
@@ -182,7 +182,7 @@ export class SdFormulaBar extends LitElement {
 
   /** One typed count comes to several notices; they are drawn together. */
   protected override async scheduleUpdate(): Promise<void> {
-    if (this.hasUpdated) await nextFrame();
+    if (this.hasUpdated) await settled(this.heard.session);
     await super.scheduleUpdate();
   }
 

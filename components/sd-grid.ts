@@ -4,9 +4,10 @@ import { repeat } from 'lit/directives/repeat.js';
 import { styleMap } from './style-map.ts';
 import { dayOf } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
-import { Announcer } from './announcer.ts';
+import { Announcer, type Words } from './announcer.ts';
 import { CellEditor } from './cell-editor.ts';
-import { bandTemplate, headTemplate, onBandKey, rowElementId, rowTemplate } from './grid-cells.ts';
+import { bandTemplate, headTemplate, onBandKey, rowTemplate } from './grid-cells.ts';
+import { GridFocus } from './grid-focus.ts';
 import { GridHand, type HandHost } from './grid-hand.ts';
 import { commandOf, isTyping } from './grid-keys.ts';
 import { bandHeight, headHeight, type GridDay } from './grid-layout.ts';
@@ -18,10 +19,10 @@ import { noFilter } from './grid-rows.ts';
 import { GridMouse } from './grid-mouse.ts';
 import { GridPaste } from './grid-paste.ts';
 import { spotOf, type Place, type Spot } from './grid-place.ts';
-import { cellName, countedOf, gridName, gridWords, nothingToCount } from './grid-sentences.ts';
+import { countedOf, gridName, gridWords, nothingToCount } from './grid-sentences.ts';
 import { GridSight } from './grid-sight.ts';
 import { naming } from './naming.ts';
-import { nextFrame } from './next-frame.ts';
+import { nextFrame, settled } from './next-frame.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-grid-tools.ts';
@@ -44,7 +45,10 @@ export class SdGrid extends LitElement implements HandHost {
 
   readonly editor: CellEditor;
   readonly hand: GridHand;
-  private readonly announcer = new Announcer(this);
+  private readonly announcer = new Announcer(this, (text) => {
+    const status = this.renderRoot.querySelector('.status');
+    if (status) status.textContent = text;
+  });
   private readonly menus: GridMenus;
   private readonly mouse: GridMouse;
   private readonly paste: GridPaste;
@@ -53,8 +57,7 @@ export class SdGrid extends LitElement implements HandHost {
   private lastFollowed: Session | undefined;
   private stops: (() => void)[] = [];
   private readonly sight: GridSight;
-  private isPlacing = false;
-  private isFocusDue = false;
+  private readonly focusing = new GridFocus(this);
   private readonly coarse = matchMedia('(pointer: coarse)');
 
   constructor() {
@@ -112,7 +115,7 @@ export class SdGrid extends LitElement implements HandHost {
 
   /** One typed count comes to several notices; they are drawn together. */
   protected override async scheduleUpdate(): Promise<void> {
-    if (this.isFocusDue) await Promise.race([this.hand.rest(), nextFrame()]);
+    if (this.focusing.isDue) await settled(this.held?.session);
     else if (this.hasUpdated) await nextFrame();
     await super.scheduleUpdate();
   }
@@ -156,10 +159,9 @@ export class SdGrid extends LitElement implements HandHost {
   }
 
   protected override update(changed: PropertyValues): void {
-    this.isPlacing = true;
+    this.focusing.isPlacing = true;
     super.update(changed);
-    this.place();
-    this.isPlacing = false;
+    this.focusing.place();
     // After the focus, which has the page laid out: to scroll then asks for no layout of its own.
     this.sight.scroll();
   }
@@ -173,48 +175,7 @@ export class SdGrid extends LitElement implements HandHost {
   }
 
   settle(focus: boolean): void {
-    this.requestUpdate();
-    if (!focus) return;
-    this.isFocusDue = true;
-    // Drawing brings the focus along, so that the page is laid out once for both.
-    if (this.editor.isFocused) this.prepare();
-    else this.placeNow();
-  }
-
-  /** Before the next frame: what the next key needs to know of the cell. */
-  private prepare(): void {
-    const { column } = this.hand;
-    if (column) this.editor.prepare(column.column, column.isTypable);
-  }
-
-  /** A focus that comes from elsewhere is taken within the same touch: else a phone shows no keyboard. */
-  private placeNow(): void {
-    this.isPlacing = true;
-    this.place();
-    this.isPlacing = false;
-  }
-
-  /** Puts the editor into the active cell, and names it. */
-  private place(): void {
-    const { active } = this.hand;
-    const focus = this.isFocusDue;
-    this.isFocusDue = false;
-    const spot = active && this.held && spotOf(this.held.sheet, active);
-    const row = spot && this.shadowRoot?.getElementById(rowElementId(active.row));
-    const cell = spot && (row?.children[spot.column + 1] as HTMLElement | undefined);
-    const column = spot && this.held?.sheet.layout.columns[spot.column];
-    if (!cell || !column || !active) {
-      if (!spot) this.editor.place(null);
-      return;
-    }
-    const text = this.model.cell(this.model.source(active.row), column);
-    this.editor.prepare(column.column, column.isTypable);
-    this.editor.name(cellName(this.model, active.row, column, text));
-    const reason = this.shadowRoot?.getElementById('reason');
-    if (reason) reason.textContent = text.reason ?? '';
-    this.editor.input.toggleAttribute('aria-invalid', text.look === 'fault');
-    this.editor.input.setAttribute('aria-describedby', 'reason');
-    this.editor.place(cell, focus);
+    this.focusing.settle(focus);
   }
 
   /** Puts the focus into the grid. */
@@ -230,7 +191,7 @@ export class SdGrid extends LitElement implements HandHost {
     this.focus();
   }
 
-  say(sentence: string): void {
+  say(sentence: Words): void {
     this.announcer.say(sentence);
   }
 
@@ -241,11 +202,11 @@ export class SdGrid extends LitElement implements HandHost {
   }
 
   private readonly onBlur = (event: FocusEvent): void => {
-    if (this.isPlacing) return;
+    if (this.focusing.isPlacing) return;
     // The whole window lost the focus: what is being typed stays as it is until it comes back.
     if (event.relatedTarget === null && !document.hasFocus()) return;
     this.editor.hasFocus = false;
-    this.isFocusDue = false;
+    this.focusing.isDue = false;
     // Into a menu of the grid's own the focus only goes to come back.
     if (!isInMenu(event.relatedTarget)) this.menus.close();
     if (this.held) this.hand.leave();
@@ -328,7 +289,7 @@ export class SdGrid extends LitElement implements HandHost {
       </div>
       <p class="visually-hidden" id="reason"></p>
       <div class="foot">
-        <p class="status" role="status">${this.announcer.text}</p>
+        <p class="status" role="status"></p>
         <p>${countedOf(model)}</p>
       </div>
       ${this.paste.template()}

@@ -8,6 +8,7 @@ import { herdPrior, type PriorFound } from '../src/stats/herd-prior.ts';
 import { AfterPaint } from './after-paint.ts';
 import { boundEpg } from './bound-epg.ts';
 import { herdLists, herdReady, isAboutCounts } from './herd-lists.ts';
+import { settled } from './next-frame.ts';
 import { chambersOf, rowMethod } from './row-method.ts';
 import { valueByKey } from './row-values.ts';
 import { Select } from './selector-controller.ts';
@@ -90,19 +91,40 @@ export class SdSureness extends LitElement {
   private readonly seen = new Select(this, countNotices(), {
     when: ({ refs, isWide }) => isWide || refs.some(({ row }) => row === this.row),
   });
-  private readonly prior = new AfterPaint<PriorFound>(
+  private readonly prior = new AfterPaint<PriorFound | undefined>(
     this,
-    async (session, signal) => {
+    async (session, signal): Promise<PriorFound | undefined> => {
+      // Of a row without a count nothing is said: the herd is looked at when a counted one comes.
+      this.isPriorDue = !this.isCounted(session);
+      if (this.isPriorDue) return this.prior.value;
       await herdReady(session, signal);
       const lists = herdLists(session);
       return herdPrior(lists?.eggs ?? [], lists?.factors ?? []);
     },
     isAboutCounts,
   );
+  private isPriorDue = false;
 
   constructor() {
     super();
     this.isCompact = false;
+  }
+
+  /** With the line around it: nothing is said of a row that is left as its count is typed. */
+  protected override async scheduleUpdate(): Promise<void> {
+    if (this.hasUpdated) await settled(this.seen.session);
+    await super.scheduleUpdate();
+  }
+
+  protected override updated(): void {
+    const { session } = this.seen;
+    if (!this.isPriorDue || !session || !this.isCounted(session)) return;
+    this.isPriorDue = false;
+    this.prior.again();
+  }
+
+  private isCounted(session: Session): boolean {
+    return this.row !== undefined && typeof valueByKey(session, this.row)('epg') === 'number';
   }
 
   private statements(session: Session, row: RowId): readonly Statement[] {

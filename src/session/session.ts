@@ -68,6 +68,7 @@ export class Session {
   private beforeMerge: { readonly notebook: Notebook; readonly step: Transaction } | null = null;
   private keeping: Saved = { state: 'saved', at: null };
   private pending = 0;
+  private readonly underWay = new Set<Promise<unknown>>();
   private readonly listeners = new Set<Listener>();
   private readonly savedListeners = new Set<() => void>();
 
@@ -120,8 +121,29 @@ export class Session {
     return () => this.savedListeners.delete(listener);
   }
 
+  /** Whether an edit, or a change of the row being typed in, is under way. */
+  get isBusy(): boolean {
+    return this.underWay.size > 0;
+  }
+
+  /** Resolves when no edit, and no change of the row being typed in, is under way any more. */
+  async settled(): Promise<void> {
+    while (this.isBusy) await Promise.all(this.underWay);
+  }
+
   /** Does one edit. An edit that alters nothing leaves no trace: no step, no notice, no journal. */
-  async dispatch(edit: Edit): Promise<Transaction | null> {
+  dispatch(edit: Edit): Promise<Transaction | null> {
+    return this.noted(this.doEdit(edit));
+  }
+
+  private noted<T>(work: Promise<T>): Promise<T> {
+    const ended = (): void => void this.underWay.delete(done);
+    const done: Promise<void> = work.then(ended, ended);
+    this.underWay.add(done);
+    return work;
+  }
+
+  private async doEdit(edit: Edit): Promise<Transaction | null> {
     const stamp = this.parts.clock.next();
     const { notebook, changes } = applyEdit(this.held, edit, stamp, 'days in place');
     if (changes.length === 0) return null;
@@ -234,8 +256,11 @@ export class Session {
    * The row now being typed in. On leaving a row its held-back chamber counts, and the further egg
    * types looked for and left blank become visible zeros by one edit that can be undone.
    */
-  async enterRow(row: RowId | null): Promise<void> {
-    if (row === this.row) return;
+  enterRow(row: RowId | null): Promise<void> {
+    return row === this.row ? Promise.resolve() : this.noted(this.goToRow(row));
+  }
+
+  private async goToRow(row: RowId | null): Promise<void> {
     const left = this.row;
     this.row = row;
     const refs = await this.parts.engine.holdBack(row);
