@@ -203,6 +203,19 @@ describe('a row being typed', () => {
     await bench.engine.holdBack(null);
     expect(bench.value('A', 'epg')).toBe(550);
   });
+
+  it('is worked out once where its count is typed by leaving it', async () => {
+    const bench = await Bench.with({ A: {}, B: { chamber1: '2' } });
+    await bench.engine.holdBack('A');
+    const typed = bench.type('A', 'chamber1', '5');
+    const left = bench.engine.holdBack('B');
+    await typed;
+    expect(bench.value('A', 'epg')).toBe(500);
+    expect(bench.value('B', 'epg')).toBeNull();
+    expect(await left).toEqual([]);
+    await bench.engine.holdBack(null);
+    expect(bench.value('B', 'epg')).toBe(200);
+  });
 });
 
 describe('a status', () => {

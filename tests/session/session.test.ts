@@ -121,6 +121,31 @@ describe('session.dispatch(edit)', () => {
   });
 });
 
+describe('session.settled()', () => {
+  it('waits for every edit and change of row under way, and not longer', async () => {
+    const { session, notices } = await openSession();
+    expect(session.isBusy).toBe(false);
+    await session.enterRow('a1');
+    void session.dispatch(typing(count('a1', 'c-chamber1', 4)));
+    void session.enterRow('a2');
+    expect(session.isBusy).toBe(true);
+    await session.settled();
+    expect(session.isBusy).toBe(false);
+    expect(notices.length).toBeGreaterThan(0);
+    // Leaving the row wrote its zeros: an edit that followed from another one is waited for as well.
+    expect(readingOf(session.notebook, day, 'a1', 'c-nematodirus')).toMatchObject({ value: 0 });
+  });
+
+  it('is over as well when an edit failed', async () => {
+    const { session, engine } = await openSession();
+    engine.apply = () => Promise.reject(new Error('the engine broke'));
+    const typed = session.dispatch(typing(count('a1', 'c-chamber1', 4)));
+    await expect(typed).rejects.toThrow('the engine broke');
+    await session.settled();
+    expect(session.isBusy).toBe(false);
+  });
+});
+
 describe('session.enterRow(row)', () => {
   it('fills looked-for egg types with visible zeros when a counted row is left, as one step', async () => {
     const { session, engine } = await openSession();
