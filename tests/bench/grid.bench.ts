@@ -69,11 +69,15 @@ async function typedCounts(browser: Browser, page: Page, times: number): Promise
     .sort((a, b) => a.ts - b.ts);
   const keydowns = events.filter((event) => event.args?.data?.type === 'keydown');
   const loops = keydowns.filter((_, i) => i % 3 === 2);
-  const counts = keydowns
-    .filter((_, i) => i % 3 === 0)
-    .map((event, i) => covered(events, event.ts, loops[i]?.ts ?? Infinity) / 1000);
+  const ofCounts = events.filter((event) => !loops.some((loop) => isWithin(event, loop)));
+  const starts = keydowns.filter((_, i) => i % 3 === 0).map(({ ts }) => ts);
+  const counts = starts.map((from, i) => covered(ofCounts, from, starts[i + 1] ?? Infinity) / 1000);
   const fixed = loops.map(({ dur = 0, tdur = dur }) => tdur / 1000);
   return { counts: counts.slice(untold), fixed: fixed.slice(untold) };
+}
+
+function isWithin({ ts }: TraceEvent, outer: TraceEvent): boolean {
+  return ts >= outer.ts && ts < outer.ts + (outer.dur ?? 0);
 }
 
 /** The browser's own look for what lies under a mouse that is not there. */
