@@ -36,7 +36,7 @@ export function checkAnswer(
           : nothing
       }
       ${verdict.caution === '' ? nothing : html`<p class="small">${verdict.caution}</p>`}
-      ${check.others.map(({ label, pairs, figures: apart }) => otherEggs(label, pairs, apart))}
+      ${check.others.map(({ label, pairs, figures: apart }) => otherEggs(label, pairs, apart, mark))}
       <h4>${say('For the vet')}</h4>
       <blockquote>${check.vetSentence}</blockquote>
       <p>
@@ -44,7 +44,7 @@ export function checkAnswer(
           ${say('Copy the words for the vet')}
         </button>
       </p>
-      ${pairsTable(check, mark)} ${leftOut(check)} ${published(figures)}
+      ${pairsTable(check, mark)} ${leftOut(check)} ${published(figures, mark)}
     </section>
   `;
 }
@@ -57,11 +57,11 @@ function checkFigure(
   const { limits, reduction, eggsBefore, eggsAfter, meanBefore, meanAfter } = figures;
   const epg = (value: number): string => figureText(value, 0, mark);
   return html`
-    <p class="figure">${countWords(figures)}</p>
+    <p class="figure">${countWords(figures, mark)}</p>
     ${
       isFault(limits)
         ? html`<p class="small">${limits.sentence}</p>`
-        : greyZone({ low: limits.low, high: limits.high, reduction, threshold, expected })
+        : greyZone({ low: limits.low, high: limits.high, reduction, threshold, expected, mark })
     }
     <p class="small">
       ${say('{pairs, plural, one {# pair} other {# pairs}}: mean {before} epg before, {after} after; {eggs, plural, one {# egg} other {# eggs}} seen before, {eggsAfter} after.', { pairs: pairs.length, before: epg(meanBefore), after: epg(meanAfter), eggs: eggsBefore, eggsAfter })}
@@ -71,16 +71,24 @@ function checkFigure(
 }
 
 /** The reduction, in bold, with its limits where there are any. */
-function countWords({ limits, reduction }: CheckFigures): readonly (string | TemplateResult)[] {
-  const change = html`<b>${reductionWords(reduction)}</b>`;
+function countWords(
+  { limits, reduction }: CheckFigures,
+  mark: DecimalMark,
+): readonly (string | TemplateResult)[] {
+  const change = html`<b>${reductionWords(reduction, mark)}</b>`;
   if (isFault(limits)) return sayParts<TemplateResult>('The count {change}.', { change });
   return sayParts<TemplateResult>('The count {change}, 90 % limits {limits}.', {
     change,
-    limits: limitWords(limits.low, limits.high),
+    limits: limitWords(limits.low, limits.high, mark),
   });
 }
 
-function otherEggs(label: string, pairs: number, figures: CheckFigures | Fault): TemplateResult {
+function otherEggs(
+  label: string,
+  pairs: number,
+  figures: CheckFigures | Fault,
+  mark: DecimalMark,
+): TemplateResult {
   if (isFault(figures))
     return html`<p class="small">
       <b>${say('{label}, apart:', { label })}</b> ${figures.sentence}
@@ -88,11 +96,11 @@ function otherEggs(label: string, pairs: number, figures: CheckFigures | Fault):
   const limits = isFault(figures.limits)
     ? figures.limits.sentence
     : say('90 % limits {limits}.', {
-        limits: limitWords(figures.limits.low, figures.limits.high),
+        limits: limitWords(figures.limits.low, figures.limits.high, mark),
       });
   return html`<p class="small">
     <b>${say('{label}, apart:', { label })}</b>
-    ${say('{pairs, plural, one {# pair} other {# pairs}}, {eggs, plural, one {# egg} other {# eggs}} before and {eggsAfter} after; {reduction}; {limits}', { pairs, eggs: figures.eggsBefore, eggsAfter: figures.eggsAfter, reduction: reductionWords(figures.reduction), limits })}
+    ${say('{pairs, plural, one {# pair} other {# pairs}}, {eggs, plural, one {# egg} other {# eggs}} before and {eggsAfter} after; {reduction}; {limits}', { pairs, eggs: figures.eggsBefore, eggsAfter: figures.eggsAfter, reduction: reductionWords(figures.reduction, mark), limits })}
   </p>`;
 }
 
@@ -144,11 +152,14 @@ function leftOut({ leftOut: out }: ReductionCheck): TemplateResult | typeof noth
 }
 
 /** Two published forms for the report: folded, since three intervals side by side invite choosing one. */
-function published(figures: CheckFigures | Fault): TemplateResult | typeof nothing {
+function published(
+  figures: CheckFigures | Fault,
+  mark: DecimalMark,
+): TemplateResult | typeof nothing {
   if (isFault(figures) || !figures.published) return nothing;
   const { gamma, logT } = figures.published;
   const words = (limits: typeof gamma): string =>
-    isFault(limits) ? limits.sentence : limitWords(limits.low, limits.high);
+    isFault(limits) ? limits.sentence : limitWords(limits.low, limits.high, mark);
   return html`<details>
     <summary>${say('Two published forms, for the report')}</summary>
     <p class="small">

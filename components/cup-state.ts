@@ -2,7 +2,9 @@ import type { Column, Notebook } from '../shared/notebook.ts';
 import type { Reading } from '../shared/reading.ts';
 import type { DayId, RowId } from '../shared/ref.ts';
 import { columnByKey, columnsOf, dayOf, readingOf } from '../src/notebook/read.ts';
+import type { DecimalMark } from '../src/text/decimal-text.ts';
 import { say } from '../src/text/say.ts';
+import { shortNumber } from '../src/treating/short-number.ts';
 
 /** How far a cup's counting has come, in words of the bench. */
 export interface CupState {
@@ -68,10 +70,12 @@ function partOf(notebook: Notebook, day: DayId, row: RowId, count: Column): numb
 }
 
 /** `1 of 2 chambers`, `1.5 of 2 chambers`. */
-export function areaWords(areas: { readonly counted: number; readonly all: number }): string {
-  const counted = Number(areas.counted.toFixed(2));
+export function areaWords(
+  areas: { readonly counted: number; readonly all: number },
+  mark: DecimalMark,
+): string {
   return say('{counted} of {all, plural, one {# chamber} other {# chambers}}', {
-    counted,
+    counted: shortNumber(areas.counted, 2, mark),
     all: areas.all,
   });
 }

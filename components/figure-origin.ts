@@ -2,12 +2,12 @@ import { isFault, type Value } from '../shared/value.ts';
 import { tokenize, type Token } from '../src/engine/tokens.ts';
 import { groupOn, presentAnimals } from '../src/notebook/present.ts';
 import {
-  aboutOf,
   columnByKey,
   dayOf,
   figuresOf,
   limitsOf,
   limitValue,
+  markOf,
 } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
 import { figureText } from './figure-text.ts';
@@ -118,7 +118,7 @@ function valuesOf(
   const animals = presentAnimals(notebook, openDay).filter(
     ({ id }) => wanted === null || groupOn(notebook, id, date) === wanted,
   );
-  const mark = aboutOf(notebook).decimalMark ?? '.';
+  const mark = markOf(notebook);
   const values = animals.flatMap(({ id, tag }) => {
     const text = plainText(engine.value(id, column.id), mark);
     return text === null ? [] : [{ tag, text }];
@@ -142,7 +142,7 @@ function listText(
 function nameText(session: Session, name: string, group: string | null): string {
   const { notebook, openDay } = session;
   const key = name.toLowerCase();
-  const mark = aboutOf(notebook).decimalMark ?? '.';
+  const mark = markOf(notebook);
   const limit = limitsOf(notebook).find((one) => one.key === key);
   if (limit && openDay !== null) {
     const value = limitValue(notebook, openDay, limit.id);

@@ -1,14 +1,8 @@
 import type { Column } from '../shared/notebook.ts';
 import type { Stamp } from '../shared/cell.ts';
+import type { Reading } from '../shared/reading.ts';
 import { isFault, type Value } from '../shared/value.ts';
-import {
-  aboutOf,
-  animalOf,
-  columnByKey,
-  columnOf,
-  dayOf,
-  readingOf,
-} from '../src/notebook/read.ts';
+import { animalOf, columnByKey, columnOf, dayOf, markOf, readingOf } from '../src/notebook/read.ts';
 import { toShown } from '../src/engine/stored-formula.ts';
 import type { Session } from '../src/session/session.ts';
 import { areaWords, cupState, mainCounts, statusOf } from './cup-state.ts';
@@ -64,7 +58,7 @@ export function barWords(
     const fault = reading.kind === 'fault' ? reading.reason : null;
     return {
       ...base,
-      why: [...typedWhen(stamp, day.countedBy, time), ...scoreWords(column, reading.text)],
+      why: [...typedWhen(stamp, day.countedBy, time), ...scoreWords(column, reading)],
       fault,
     };
   }
@@ -89,16 +83,17 @@ function typedWhen(
   return countedBy ? [...when, say('counted by {person}', { person: countedBy })] : when;
 }
 
-function scoreWords(column: Column, text: string): readonly string[] {
-  if (column.kind !== 'score' || !column.words) return [];
-  const word = column.words[Math.round((Number(text) - (column.low ?? 1)) / (column.step ?? 1))];
+function scoreWords(column: Column, reading: Reading): readonly string[] {
+  if (column.kind !== 'score' || !column.words || reading.kind !== 'number') return [];
+  const at = Math.round((reading.value - (column.low ?? 1)) / (column.step ?? 1));
+  const word = column.words[at];
   return word === undefined ? [] : [word];
 }
 
 /** `31 eggs × 50 = 1,550`, limits, chambers, and what was weighed and poured. */
 function epgWhy(session: Session, place: Place, value: Value): readonly string[] {
   const { notebook } = session;
-  const mark = aboutOf(notebook).decimalMark ?? '.';
+  const mark = markOf(notebook);
   const number = (key: string): number | null => {
     const column = columnByKey(notebook, key);
     const known = column ? session.engine.value(place.row, column.id) : null;
@@ -140,8 +135,8 @@ function epgWhy(session: Session, place: Place, value: Value): readonly string[]
   else if (low !== null && high !== null)
     parts.push(say('95 % limits {low} to {high}', { low: show(low, 0), high: show(high, 0) }));
   const all = mainCounts(notebook).length;
-  if (cup.areas) parts.push(areaWords(cup.areas));
-  else if (all > 0) parts.push(areaWords({ counted: all, all }));
+  if (cup.areas) parts.push(areaWords(cup.areas, mark));
+  else if (all > 0) parts.push(areaWords({ counted: all, all }, mark));
   const [grams, fluid] = [number('grams'), number('fluid')];
   if (grams !== null && fluid !== null)
     parts.push(say('{grams} g in {fluid} mL', { grams: show(grams), fluid: show(fluid) }));
@@ -152,7 +147,7 @@ function epgWhy(session: Session, place: Place, value: Value): readonly string[]
 function sumWhy(session: Session, place: Place, column: Column): readonly string[] {
   const explained = session.engine.explain(place.row, place.column);
   if (!explained) return [];
-  const mark = aboutOf(session.notebook).decimalMark ?? '.';
+  const mark = markOf(session.notebook);
   const { value } = explained;
   if (value === null || value === '') {
     const missing = explained.inputs.filter((input) => input.value === null).map(({ key }) => key);

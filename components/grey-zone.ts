@@ -1,4 +1,5 @@
 import { nothing, svg, html, type TemplateResult } from 'lit';
+import type { DecimalMark } from '../src/text/decimal-text.ts';
 import { limitWords, reductionWords } from '../src/treating/check-words.ts';
 import { shortNumber } from '../src/treating/short-number.ts';
 import { say } from '../src/text/say.ts';
@@ -10,6 +11,8 @@ export interface GreyZoneFacts {
   readonly reduction: number;
   readonly threshold: number;
   readonly expected: number;
+  /** How decimals are written. */
+  readonly mark: DecimalMark;
 }
 
 const WIDTH = 640;
@@ -25,16 +28,17 @@ export function greyZoneWords({
   reduction,
   threshold,
   expected,
+  mark,
 }: GreyZoneFacts): string {
   return say(
     'The count {reduction}, 90 % limits {limits}: the lower limit {from, select, reaches {reaches} other {is below}} the threshold of {threshold} %, the upper limit {to, select, reaches {reaches} other {is below}} what is expected, {expected} %.',
     {
-      reduction: reductionWords(reduction),
-      limits: limitWords(low, high),
+      reduction: reductionWords(reduction, mark),
+      limits: limitWords(low, high, mark),
       from: low >= threshold ? 'reaches' : 'below',
-      threshold: shortNumber(threshold),
+      threshold: shortNumber(threshold, 2, mark),
       to: high < expected ? 'below' : 'reaches',
-      expected: shortNumber(expected),
+      expected: shortNumber(expected, 2, mark),
     },
   );
 }
@@ -44,7 +48,7 @@ export function greyZoneWords({
  * efficacy. Words stand in its label; nothing is told by colour.
  */
 export function greyZone(facts: GreyZoneFacts): TemplateResult {
-  const { low, high, reduction, threshold, expected } = facts;
+  const { low, high, reduction, threshold, expected, mark } = facts;
   const least = Math.max(
     LOWEST,
     Math.floor((Math.min(low, reduction, threshold - 10) - 2) / 10) * 10,
@@ -71,8 +75,8 @@ export function greyZone(facts: GreyZoneFacts): TemplateResult {
         <rect class="grey" x=${x(threshold)} y="26" width=${x(expected) - x(threshold)} height="60"></rect>
         <line class="edge" x1=${x(threshold)} x2=${x(threshold)} y1="22" y2="86"></line>
         <line class="edge" x1=${x(expected)} x2=${x(expected)} y1="22" y2="86"></line>
-        <text x=${x(threshold) - 4} y="18" text-anchor="end">${say('threshold {percent} %', { percent: shortNumber(threshold) })}</text>
-        <text x=${WIDTH - MARGIN} y="18" text-anchor="end">${say('expected {percent} %', { percent: shortNumber(expected) })}</text>
+        <text x=${x(threshold) - 4} y="18" text-anchor="end">${say('threshold {percent} %', { percent: shortNumber(threshold, 2, mark) })}</text>
+        <text x=${WIDTH - MARGIN} y="18" text-anchor="end">${say('expected {percent} %', { percent: shortNumber(expected, 2, mark) })}</text>
         <line class="axis" x1=${MARGIN} x2=${WIDTH - MARGIN} y1="86" y2="86"></line>
         ${ticks.map(
           (tick) => svg`

@@ -189,7 +189,7 @@ function derivedText(source: CellSource, column: Column): CellText {
   }
   const text = valueText(value, column, source.decimalMark);
   if (column.key === 'epg' && source.cup.areas && typeof value === 'number') {
-    const chambers = areaWords(source.cup.areas);
+    const chambers = areaWords(source.cup.areas, source.decimalMark);
     const reason = say('From {chambers}, so less sure than a full count.', { chambers });
     return { ...text, note: chambers, reason };
   }

@@ -1,6 +1,6 @@
 import { isFault } from '../shared/value.ts';
 import { readBlock, writeBlock } from '../src/csv/block.ts';
-import { aboutOf, readingOf } from '../src/notebook/read.ts';
+import { markOf, readingOf } from '../src/notebook/read.ts';
 import { writeNumber } from '../src/text/decimal-text.ts';
 import { pasteEdit, type PasteEdit } from './grid-edits.ts';
 import type { GridModel } from './grid-model.ts';
@@ -32,7 +32,7 @@ function plainText(model: GridModel, row: string, at: number): string {
   if (column.column.kind !== 'formula' && column.column.kind !== 'outcome') return '';
   if (column.isOpen && column.column.kind === 'formula') {
     const value = engine.value(row, column.column.id);
-    if (typeof value === 'number') return writeNumber(value, aboutOf(notebook).decimalMark ?? '.');
+    if (typeof value === 'number') return writeNumber(value, markOf(notebook));
     if (value === null || isFault(value)) return '';
     return typeof value === 'boolean' ? (value ? 'yes' : 'no') : value;
   }

@@ -1,7 +1,7 @@
 import { html, nothing, type ReactiveControllerHost, type TemplateResult } from 'lit';
 import { isFault } from '../shared/value.ts';
 import { changeColumn, reorderColumn } from '../src/notebook/edit-records.ts';
-import { aboutOf, columnsOf } from '../src/notebook/read.ts';
+import { columnsOf, markOf } from '../src/notebook/read.ts';
 import type { CellEditor } from './cell-editor.ts';
 import { choicesOf, type Choice } from './grid-choices.ts';
 import type { GridHand } from './grid-hand.ts';
@@ -58,7 +58,7 @@ export class GridMenus {
     const { column, active } = hand;
     if (!column || !active || !hand.mayType()) return;
     const { notebook } = model.session;
-    const choices = choicesOf(column.column, aboutOf(notebook).decimalMark ?? '.');
+    const choices = choicesOf(column.column, markOf(notebook));
     const label = column.column.label ?? column.column.key;
     if (choices.length === 0) {
       this.host.say(say('{label} has no list to choose from. Type into it.', { label }));

@@ -3,12 +3,12 @@ import type { ColumnId, RowId } from '../shared/ref.ts';
 import { isFault, type Value } from '../shared/value.ts';
 import { toShown } from '../src/engine/stored-formula.ts';
 import {
-  aboutOf,
   animalOf,
   columnByKey,
   columnOf,
   dayOf,
   figuresOf,
+  markOf,
   readingOf,
 } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
@@ -112,7 +112,7 @@ async function figureOrigin(
   const { notebook, engine } = session;
   const formula = toShown(notebook, figure.formula).replace(/^\s*=\s*/, '');
   const [answer] = await engine.figures([{ formula: figure.formula, day: dayId, group }]);
-  const mark = aboutOf(notebook).decimalMark ?? '.';
+  const mark = markOf(notebook);
   const said = answer ? figureWords(figure, answer, [], mark) : { text: '–', under: '' };
   const counted = answer?.counted ?? null;
   const unit = figure.unit && said.text !== '–' ? ` ${figure.unit}` : '';
@@ -139,7 +139,7 @@ async function figureOrigin(
 }
 
 function valueWords(session: Session, decimals: number | undefined): (value: Value) => string {
-  const mark = aboutOf(session.notebook).decimalMark ?? '.';
+  const mark = markOf(session.notebook);
   return (value) => {
     if (value === null) return say('missing');
     if (isFault(value)) return value.sentence;

@@ -4,7 +4,7 @@ import { toShown } from '../src/engine/stored-formula.ts';
 import { createEngine } from '../src/engine/engine.ts';
 import { METHOD_CAUTIONS, methodLines } from '../src/csv/export-method.ts';
 import type { WriteCell } from '../src/csv/write-table.ts';
-import { aboutOf, blocksOf, columnByKey, daysOf } from '../src/notebook/read.ts';
+import { aboutOf, blocksOf, columnByKey, daysOf, markOf } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
 import { writeNumber } from '../src/text/decimal-text.ts';
 import { say } from '../src/text/say.ts';
@@ -30,7 +30,7 @@ export async function reportData(session: Session, signal: AbortSignal): Promise
   const table = await figureTable(session, signal);
   const list = await dayList(session, signal);
   const checks = await checksOf(session, signal);
-  const mark = aboutOf(notebook).decimalMark ?? '.';
+  const mark = markOf(notebook);
   const number = (value: number): string => writeNumber(value, mark);
   const lines = await methodLines(
     notebook,

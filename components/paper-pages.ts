@@ -4,7 +4,15 @@ import type { Value } from '../shared/value.ts';
 import { benchSheet, pagesOf } from '../src/notebook/bench-sheet.ts';
 import { cupLabels } from '../src/notebook/cup-labels.ts';
 import type { LineKind } from '../src/notebook/line.ts';
-import { aboutOf, animalsOf, dayOf, daysOf, readingOf, columnByKey } from '../src/notebook/read.ts';
+import {
+  aboutOf,
+  animalsOf,
+  columnByKey,
+  dayOf,
+  daysOf,
+  markOf,
+  readingOf,
+} from '../src/notebook/read.ts';
 import { isPresent } from '../src/notebook/present.ts';
 import { boundEpg } from './bound-epg.ts';
 import { dayWords } from '../src/text/day-words.ts';
@@ -136,7 +144,7 @@ function epgOnPaper(
   animal: Animal,
   value: Value | undefined,
 ): TemplateResult | string {
-  const mark = aboutOf(notebook).decimalMark ?? '.';
+  const mark = markOf(notebook);
   if (typeof value === 'number') return figureText(value, 0, mark);
   const status = columnByKey(notebook, 'status');
   const said = status && readingOf(notebook, day, animal.id, status.id)?.text;

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Notebook } from '../shared/notebook.ts';
 import { isFault } from '../shared/value.ts';
-import { aboutOf, blocksOf, dayOf } from '../src/notebook/read.ts';
+import { blocksOf, dayOf, markOf } from '../src/notebook/read.ts';
 import { limitWords, reductionWords, leftOutWords } from '../src/treating/check-words.ts';
 import type { ReductionCheck } from '../src/treating/reduction-check.ts';
 import type { ListEntry } from '../src/treating/treatment-list.ts';
@@ -18,7 +18,7 @@ type Mark = '.' | ',';
 /** The report for the vet: figures, whom to treat and why, the dewormer check, method, cautions. */
 export function reportPages(notebook: Notebook, dayId: string, data: ReportData): TemplateResult {
   const day = dayOf(notebook, dayId);
-  const mark = aboutOf(notebook).decimalMark ?? '.';
+  const mark = markOf(notebook);
   const hasPlot = blocksOf(notebook).find(({ kind }) => kind === 'shedding plot');
   const hasTrend = blocksOf(notebook).find(({ kind }) => kind === 'season trend');
   return html`
@@ -170,8 +170,8 @@ function checkPart(check: ReductionCheck, mark: Mark): TemplateResult {
   const { figures: found } = check;
   const published = isFault(found) ? null : found.published;
   const words = (limits: { readonly low: number; readonly high: number }): string =>
-    limitWords(limits.low, limits.high).replaceAll('.', mark);
-  const reduction = (of: number): string => reductionWords(of).replaceAll('.', mark);
+    limitWords(limits.low, limits.high, mark);
+  const reduction = (of: number): string => reductionWords(of, mark);
   return html`
     <section>
       <h2>${say('Does the dewormer work? {product}', { product: check.productName })}</h2>

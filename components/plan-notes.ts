@@ -1,5 +1,6 @@
 import { html, type TemplateResult } from 'lit';
 import type { PlanAsked } from '../shared/worker-messages.ts';
+import type { DecimalMark } from '../src/text/decimal-text.ts';
 import { VERDICT_RULE } from '../src/stats/reduction-verdict.ts';
 import { eggsNeeded } from '../src/treating/egg-sufficiency.ts';
 import { CHECK_LEVEL } from '../src/treating/reduction-check.ts';
@@ -7,7 +8,7 @@ import { shortNumber } from '../src/treating/short-number.ts';
 import { say } from '../src/text/say.ts';
 
 /** What the answers rest on, and the eggs a check needs before it can say "susceptible" at all. */
-export function planNotes(plan: PlanAsked | null): TemplateResult {
+export function planNotes(plan: PlanAsked | null, mark: DecimalMark): TemplateResult {
   const usual = [90, 95].map((threshold) => eggsNeeded(threshold, CHECK_LEVEL));
   const own = plan && ![90, 95].includes(plan.threshold) ? plan.threshold : null;
   return html`
@@ -20,7 +21,7 @@ export function planNotes(plan: PlanAsked | null): TemplateResult {
             for90: usual[0],
             for95: usual[1],
             own: own === null ? 'none' : 'typed',
-            threshold: own === null ? '' : shortNumber(own),
+            threshold: own === null ? '' : shortNumber(own, 2, mark),
             eggs: own === null ? '' : eggsNeeded(own, CHECK_LEVEL),
           },
         )}

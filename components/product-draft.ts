@@ -125,18 +125,18 @@ function readWithdrawal(
 }
 
 /** The dose of a product in one line, as it was typed; empty where neither line nor strength is whole. */
-export function doseLine(product: Product): string {
+export function doseLine(product: Product, mark: DecimalMark): string {
   const { labelMl, labelPer, labelUnit = 'kg', mgPerKg, mgPerMl } = product;
   if (labelMl !== undefined && labelPer !== undefined)
     return say('{ml} mL per {weight} {unit}', {
-      ml: shortNumber(labelMl, 4),
-      weight: shortNumber(labelPer, 4),
+      ml: shortNumber(labelMl, 4, mark),
+      weight: shortNumber(labelPer, 4, mark),
       unit: labelUnit,
     });
   if (mgPerKg !== undefined && mgPerMl !== undefined)
     return say('{dose} mg per kg of {strength} mg/mL', {
-      dose: shortNumber(mgPerKg, 4),
-      strength: shortNumber(mgPerMl, 4),
+      dose: shortNumber(mgPerKg, 4, mark),
+      strength: shortNumber(mgPerMl, 4, mark),
     });
   return '';
 }

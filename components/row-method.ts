@@ -6,7 +6,7 @@ import {
   type FactorSum,
   type Sample,
 } from '../src/notebook/factor-sum.ts';
-import { aboutOf, columnByKey, dayOf, readingOf } from '../src/notebook/read.ts';
+import { columnByKey, dayOf, markOf, readingOf } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
 import type { Chamber } from '../src/stats/cup-sureness.ts';
 import { mainCounts } from './cup-state.ts';
@@ -39,7 +39,7 @@ export function rowMethod(session: Session, row: RowId): RowMethod | null {
   const value = valueByKey(session, row);
   const factor = value('factor');
   if (openDay === null || typeof factor !== 'number') return null;
-  const mark = aboutOf(notebook).decimalMark ?? '.';
+  const mark = markOf(notebook);
   const sample = sampleOf(session, row, openDay);
   const found = sample && factorSum(sample, mark);
   const sum = found === null || isFault(found) ? null : found;

@@ -1,7 +1,7 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import type { Decision, Notebook } from '../shared/notebook.ts';
 import { groupOn } from '../src/notebook/present.ts';
-import { aboutOf, animalOf } from '../src/notebook/read.ts';
+import { aboutOf, animalOf, markOf } from '../src/notebook/read.ts';
 import { CLEAR_DATE_CAUTIONS } from '../src/treating/cautions.ts';
 import { readClear } from '../src/treating/clear-date.ts';
 import { productName } from '../src/treating/product.ts';
@@ -126,7 +126,7 @@ export class SdAnimalHistory extends LitElement {
   ): TemplateResult {
     const { product, doseMl, weightKg, by, time, route, note, meatClear, milkClear, vet } =
       treatment;
-    const mark = aboutOf(notebook).decimalMark ?? '.';
+    const mark = markOf(notebook);
     const facts = [
       doseMl === undefined
         ? say('no dose noted')

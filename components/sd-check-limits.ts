@@ -4,7 +4,7 @@ import type { Notebook } from '../shared/notebook.ts';
 import { isFault } from '../shared/value.ts';
 import { changeLimit, type Reach } from '../src/notebook/edit-days.ts';
 import { changeBlock } from '../src/notebook/edit-records.ts';
-import { aboutOf, blocksOf, dayOf, limitsOf } from '../src/notebook/read.ts';
+import { blocksOf, dayOf, limitsOf, markOf } from '../src/notebook/read.ts';
 import { orderAtEnd, setsOf } from '../src/notebook/record-sets.ts';
 import { parseNumber, writeNumber } from '../src/text/decimal-text.ts';
 import { limitByKey } from '../src/treating/limit-by-key.ts';
@@ -66,7 +66,7 @@ export class SdCheckLimits extends LitElement {
   }
 
   private mark(notebook: Notebook): '.' | ',' {
-    return aboutOf(notebook).decimalMark ?? '.';
+    return markOf(notebook);
   }
 
   private async keepLimits(event: SubmitEvent): Promise<void> {

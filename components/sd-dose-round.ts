@@ -2,7 +2,7 @@ import { ContextConsumer } from '@lit/context';
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import type { Notebook } from '../shared/notebook.ts';
 import { isFault, type Fault } from '../shared/value.ts';
-import { aboutOf } from '../src/notebook/read.ts';
+import { aboutOf, markOf } from '../src/notebook/read.ts';
 import { parseNumber, writeNumber } from '../src/text/decimal-text.ts';
 import { treatmentsOfAnimal } from '../src/treating/after-treatment.ts';
 import { lightestSentence } from '../src/treating/band-dose.ts';
@@ -85,7 +85,7 @@ export class SdDoseRound extends LitElement {
   }
 
   private mark(notebook: Notebook): '.' | ',' {
-    return aboutOf(notebook).decimalMark ?? '.';
+    return markOf(notebook);
   }
 
   /** Those not yet in the log since the day they were chosen on. */
@@ -224,7 +224,7 @@ export class SdDoseRound extends LitElement {
     this.fault = '';
   }
 
-  private renderBand({ band }: DoseRound): TemplateResult | typeof nothing {
+  private renderBand({ band }: DoseRound, mark: '.' | ','): TemplateResult | typeof nothing {
     if (!band) return nothing;
     const { heaviest, lightest, ml } = band;
     return html`
@@ -233,7 +233,7 @@ export class SdDoseRound extends LitElement {
         ml === null || !heaviest
           ? nothing
           : html`<p class="small">
-              ${say('For all: {sum}, by the heaviest, {tag}. {lightest}', { sum: band.sum, tag: heaviest.tag, lightest: lightest ? lightestSentence(lightest, ml) : '' })}
+              ${say('For all: {sum}, by the heaviest, {tag}. {lightest}', { sum: band.sum, tag: heaviest.tag, lightest: lightest ? lightestSentence(lightest, ml, mark) : '' })}
             </p>`
       }
     `;
@@ -274,7 +274,7 @@ export class SdDoseRound extends LitElement {
       <p class="paper">
         ${[productName(notebook, product), asLabel, dateWords(this.date)].filter(Boolean).join(', ')}
       </p>
-      ${this.renderBand(round)}
+      ${this.renderBand(round, this.mark(notebook))}
       ${stopsOfAll(round).map((stop) => html`<p class="small fault">${stop}</p>`)}
       <ul class="doses" aria-label=${say('Doses')}>
         ${doses.map((dose) => this.renderDose(dose, round, notebook))}

@@ -5,7 +5,7 @@ import { isFault } from '../shared/value.ts';
 import { toShown, toStored } from '../src/engine/stored-formula.ts';
 import { addFigure, changeFigure } from '../src/notebook/edit-records.ts';
 import { keyFromLabel } from '../src/notebook/key-name.ts';
-import { aboutOf, figuresOf } from '../src/notebook/read.ts';
+import { figuresOf, markOf } from '../src/notebook/read.ts';
 import { figureText } from './figure-text.ts';
 import { servicesContext } from './services.ts';
 import { formStyles } from './form-styles.ts';
@@ -117,7 +117,7 @@ export class SdFigureDialog extends LitElement {
     const value = session.engine.evaluate(formula);
     if (isFault(value)) return { text: value.sentence };
     if (value === null) return { text: say('No answer on the open day.') };
-    const mark = aboutOf(session.notebook).decimalMark ?? '.';
+    const mark = markOf(session.notebook);
     const text = typeof value === 'number' ? figureText(value, undefined, mark) : String(value);
     return { text: say('On the open day, all animals: {text}', { text }) };
   }

@@ -1,7 +1,7 @@
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import type { Figure } from '../shared/notebook.ts';
 import { removeRecord, reorderFigure } from '../src/notebook/edit-records.ts';
-import { aboutOf, dayOf, figuresOf } from '../src/notebook/read.ts';
+import { dayOf, figuresOf, markOf } from '../src/notebook/read.ts';
 import { askOrigin } from './ask-origin.ts';
 import { AfterPaint } from './after-paint.ts';
 import { countedWords } from './counted-words.ts';
@@ -40,10 +40,7 @@ export class SdFigures extends LitElement {
   declare private isWide: boolean;
   declare private isChanging: boolean;
   private readonly table = new AfterPaint<FigureTable | null>(this, figureTable);
-  private readonly mark = new Select(
-    this,
-    (session) => aboutOf(session.notebook).decimalMark ?? '.',
-  );
+  private readonly mark = new Select(this, (session) => markOf(session.notebook));
   private readonly figures = new Select(this, (session) => figuresOf(session.notebook));
   private readonly size = new ResizeObserver(([entry]) => {
     const isWide = (entry?.contentRect.width ?? 0) >= wideFrom;

@@ -1,6 +1,6 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { isFault, type Fault } from '../shared/value.ts';
-import { aboutOf } from '../src/notebook/read.ts';
+import { markOf } from '../src/notebook/read.ts';
 import { meanSureness, type MeanSureness } from '../src/stats/mean-sureness.ts';
 import { AfterPaint } from './after-paint.ts';
 import { herdLists, herdReady, isAboutCounts, type HerdLists } from './herd-lists.ts';
@@ -89,7 +89,7 @@ export class SdMeanLimits extends LitElement {
   protected override render(): TemplateResult | typeof nothing {
     const { value, session } = this.worked;
     if (!value || !session || isFault(value.sure)) return nothing;
-    const mark = aboutOf(session.notebook).decimalMark ?? '.';
+    const mark = markOf(session.notebook);
     const tagOf = (row: number): string => value.lists.animals[row]?.tag ?? '';
     const { lines, pulled } = meanLines(value.sure, tagOf, mark);
     const [first, ...others] = lines;

@@ -1,5 +1,5 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
-import { aboutOf, columnByKey, columnOf, dayOf } from '../src/notebook/read.ts';
+import { columnByKey, columnOf, dayOf, markOf } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
 import { isFault } from '../shared/value.ts';
 import { aggregationByMoments } from '../src/stats/aggregation.ts';
@@ -225,7 +225,7 @@ export class SdOrigin extends LitElement {
   private renderMoments(session: Session, group: string | null): TemplateResult | typeof nothing {
     const k = aggregationByMoments(herdLists(session, group)?.eggs ?? []);
     if (isFault(k)) return nothing;
-    const mark = aboutOf(session.notebook).decimalMark ?? '.';
+    const mark = markOf(session.notebook);
     return html`<p class="small soft">
       ${say('By moments of the raw counts: {k}.', { k: figureText(k, 2, mark) })}
     </p>`;

@@ -3,7 +3,7 @@ import type { Block, Protocol } from '../shared/notebook.ts';
 import { isFault, type Fault } from '../shared/value.ts';
 import type { PlanAsked, PlanStand } from '../shared/worker-messages.ts';
 import { changeBlock } from '../src/notebook/edit-records.ts';
-import { aboutOf, blocksOf, dayOf, defaultsOf } from '../src/notebook/read.ts';
+import { blocksOf, dayOf, defaultsOf, markOf } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
 import { herdForPlan, type HerdForPlan } from '../src/simulation/herd-for-plan.ts';
 import { readPlan, type PlanField, type PlanRead } from '../src/simulation/read-plan.ts';
@@ -83,7 +83,7 @@ export class SdPlanCheck extends LitElement {
   }
 
   private mark(session: Session): '.' | ',' {
-    return aboutOf(session.notebook).decimalMark ?? '.';
+    return markOf(session.notebook);
   }
 
   private start(session: Session): PlanStart {
@@ -268,7 +268,7 @@ export class SdPlanCheck extends LitElement {
       </details>
       ${this.renderAct(session, start, read)}
       ${this.trouble === '' ? nothing : html`<p class="fault" role="alert">${this.trouble}</p>`}
-      ${this.renderAnswer(session, read)} ${planNotes(read.plan)}
+      ${this.renderAnswer(session, read)} ${planNotes(read.plan, this.mark(session))}
       ${this.renderMean(session, start, read)}
     `;
   }

@@ -2,7 +2,7 @@ import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { keyed } from 'lit/directives/keyed.js';
 import type { Product } from '../shared/notebook.ts';
 import { isFault } from '../shared/value.ts';
-import { productsOf } from '../src/notebook/read.ts';
+import { markOf, productsOf } from '../src/notebook/read.ts';
 import { DOSE_CAUTIONS } from '../src/treating/cautions.ts';
 import { productGaps } from '../src/treating/product-check.ts';
 import { productName, removeProduct, retireProduct } from '../src/treating/product.ts';
@@ -12,6 +12,7 @@ import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-product-form.ts';
 import type { SdProductForm } from './sd-product-form.ts';
+import { writeNumber } from '../src/text/decimal-text.ts';
 import { dateWords } from '../src/text/date-words.ts';
 import { say, spokenLanguage } from '../src/text/say.ts';
 
@@ -98,6 +99,7 @@ export class SdProducts extends LitElement {
   /** Why a product could not be taken off the list, and which. */
   declare private fault: { readonly id: string; readonly sentence: string } | null;
   private readonly products = new Select(this, (session) => productsOf(session.notebook));
+  private readonly mark = new Select(this, (session) => markOf(session.notebook));
 
   constructor() {
     super();
@@ -147,11 +149,12 @@ export class SdProducts extends LitElement {
   }
 
   private renderFacts(product: Product): TemplateResult {
+    const mark = this.mark.value ?? '.';
     const species = (product.species ?? []).map((one) =>
       one === 'goat' ? say('goats') : say('sheep'),
     );
     const facts = [
-      doseLine(product),
+      doseLine(product, mark),
       new Intl.ListFormat(spokenLanguage()).format(species),
       product.route,
       product.activeGroup,
@@ -175,8 +178,8 @@ export class SdProducts extends LitElement {
         ? ''
         : vetSentence({
             name: vetName,
-            ml: vetMl,
-            kg: vetPerKg,
+            ml: writeNumber(vetMl, mark),
+            kg: vetPerKg === undefined ? null : writeNumber(vetPerKg, mark),
             meat: withdrawalWords(product.vetMeat),
             milk: withdrawalWords(product.vetMilk),
           });
@@ -190,7 +193,7 @@ export class SdProducts extends LitElement {
   private renderProduct(product: Product, name: string): TemplateResult {
     const { id } = product;
     const isRetired = product.retired === true;
-    const gaps = isRetired ? [] : productGaps(product);
+    const gaps = isRetired ? [] : productGaps(product, this.mark.value);
     return html`
       <li class="product">
         <div class="head">
@@ -268,9 +271,9 @@ export class SdProducts extends LitElement {
 }
 
 function vetSentence(
-  set: Readonly<Record<'name' | 'meat' | 'milk', string>> & { ml: number; kg: number | undefined },
+  set: Readonly<Record<'name' | 'ml' | 'meat' | 'milk', string>> & { readonly kg: string | null },
 ): string {
-  return set.kg === undefined
+  return set.kg === null
     ? say('{name} set {ml} mL for each animal; meat {meat}, milk {milk}.', set)
     : say('{name} set {ml} mL per {kg} kg; meat {meat}, milk {milk}.', set);
 }

@@ -2,7 +2,7 @@ import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import type { Protocol } from '../shared/notebook.ts';
 import { isFault, type Fault } from '../shared/value.ts';
 import { changeDayCopy, type Reach } from '../src/notebook/edit-days.ts';
-import { aboutOf, dayOf, defaultsOf } from '../src/notebook/read.ts';
+import { dayOf, defaultsOf, markOf } from '../src/notebook/read.ts';
 import { factorSum, type FactorSum, type Sample } from '../src/notebook/factor-sum.ts';
 import { parseNumber, writeNumber } from '../src/text/decimal-text.ts';
 import { reachField } from './reach-field.ts';
@@ -47,10 +47,7 @@ export class SdProtocolForm extends LitElement {
       ? defaultsOf(session.notebook)
       : dayOf(session.notebook, session.openDay),
   );
-  private readonly mark = new Select(
-    this,
-    (session) => aboutOf(session.notebook).decimalMark ?? '.',
-  );
+  private readonly mark = new Select(this, (session) => markOf(session.notebook));
 
   constructor() {
     super();

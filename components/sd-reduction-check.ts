@@ -3,7 +3,7 @@ import type { Block, Notebook } from '../shared/notebook.ts';
 import { isFault } from '../shared/value.ts';
 import { changeBlock } from '../src/notebook/edit-records.ts';
 import { groupsOn } from '../src/notebook/present.ts';
-import { aboutOf, blocksOf, dayOf, daysOf } from '../src/notebook/read.ts';
+import { blocksOf, dayOf, daysOf, markOf } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
 import { checkChoice, productsBetween } from '../src/treating/check-choice.ts';
 import { checkDaysFault, type CheckDays } from '../src/treating/check-pairs.ts';
@@ -197,7 +197,7 @@ export class SdReductionCheck extends LitElement {
   private renderAnswers(chosen: Chosen, session: Session, counts: CheckCounts): TemplateResult {
     const { notebook } = session;
     const { before, after, products, group } = chosen;
-    const mark = aboutOf(notebook).decimalMark ?? '.';
+    const mark = markOf(notebook);
     const days = { before, after, ...(group === '' ? {} : { group }) };
     const rule = ruleOf(this.block.value?.choices);
     const rows = { rowsBefore: counts.before, rowsAfter: counts.after, others: counts.others };

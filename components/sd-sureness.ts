@@ -1,7 +1,7 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import type { RowId } from '../shared/ref.ts';
 import { isFault } from '../shared/value.ts';
-import { aboutOf, limitsOf, limitValue } from '../src/notebook/read.ts';
+import { limitsOf, limitValue, markOf } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
 import { cupSureness } from '../src/stats/cup-sureness.ts';
 import { herdPrior, type PriorFound } from '../src/stats/herd-prior.ts';
@@ -132,7 +132,7 @@ export class SdSureness extends LitElement {
     const value = valueByKey(session, row);
     const [epg, eggs, factor] = [value('epg'), value('eggs'), value('factor')];
     if (openDay === null) return [];
-    const mark = aboutOf(notebook).decimalMark ?? '.';
+    const mark = markOf(notebook);
     if (typeof epg !== 'number')
       return boundStatements(boundEpg(notebook, openDay, row, value), mark);
     if (typeof eggs !== 'number' || typeof factor !== 'number') return [];

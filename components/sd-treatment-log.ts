@@ -2,7 +2,7 @@ import { ContextConsumer } from '@lit/context';
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { keyed } from 'lit/directives/keyed.js';
 import type { Notebook } from '../shared/notebook.ts';
-import { aboutOf, treatmentsOf } from '../src/notebook/read.ts';
+import { markOf, treatmentsOf } from '../src/notebook/read.ts';
 import { CLEAR_DATE_CAUTIONS } from '../src/treating/cautions.ts';
 import type { Clear } from '../src/treating/clear-date.ts';
 import { treatmentLog, type LogLine } from '../src/treating/treatment-log.ts';
@@ -200,7 +200,7 @@ export class SdTreatmentLog extends LitElement {
     const part = this.find.trim().toLowerCase();
     const lines = treatmentLog(notebook).filter(({ tag }) => tag.toLowerCase().includes(part));
     const shown = this.isWhole ? lines : lines.slice(0, few);
-    const mark = aboutOf(notebook).decimalMark ?? '.';
+    const mark = markOf(notebook);
     if (treatmentsOf(notebook).length === 0)
       return html`<p class="soft">
         ${say('Nothing in the log yet. Tick animals in the treatment list and dose them there, or write down a treatment here.')}

@@ -1,5 +1,5 @@
 import { isFault, type Fault } from '../shared/value.ts';
-import { aboutOf } from '../src/notebook/read.ts';
+import { markOf } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
 import { shedderCaution, shedderLuck } from '../src/stats/shedder-luck.ts';
 import { sheddingOrder, type SheddingOrder } from '../src/stats/shedding-order.ts';
@@ -66,7 +66,7 @@ function sheddingNow(session: Session, openDay: string, lists: HerdLists): Shedd
 }
 
 function leftOut(session: Session, day: string, { tooMany }: HerdLists): readonly LeftOut[] {
-  const mark = aboutOf(session.notebook).decimalMark ?? '.';
+  const mark = markOf(session.notebook);
   return tooMany.map(({ id, tag }) => {
     const bound = boundEpg(session.notebook, day, id, valueByKey(session, id));
     const epg = bound?.epg ?? null;

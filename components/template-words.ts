@@ -1,28 +1,32 @@
 import type { Template } from '../shared/template.ts';
 import { isFault } from '../shared/value.ts';
 import { factorSum } from '../src/notebook/factor-sum.ts';
-import { say, spokenLanguage } from '../src/text/say.ts';
+import { decimalMarkOf, writeNumber } from '../src/text/decimal-text.ts';
+import { say, spokenLocale } from '../src/text/say.ts';
+import { shortNumber } from '../src/treating/short-number.ts';
 import { animalWord } from './animal-words.ts';
 
 /** How a template has a cup made up and counted, and what one egg then stands for. */
 export function protocolWords({ protocol }: Template): string {
   const { grams, fluidMl, fluidIs, fluid, gravity, areaMl, areas } = protocol;
+  // A notebook begun from it writes decimals so.
+  const mark = decimalMarkOf(spokenLocale());
   const made = say(
     '{grams} g of dung, {how, select, added {{fluidMl} mL of {fluid} added} other {made up to {fluidMl} mL with {fluid}}} (specific gravity {gravity}); {areas, plural, =1 {one grid of {areaMl} mL} other {# grids of {areaMl} mL each}}.',
     {
-      grams,
+      grams: writeNumber(grams, mark),
       how: fluidIs === 'added' ? 'added' : 'madeUp',
-      fluidMl,
+      fluidMl: writeNumber(fluidMl, mark),
       fluid,
-      gravity,
+      gravity: writeNumber(gravity, mark),
       areas,
-      areaMl,
+      areaMl: writeNumber(areaMl, mark),
     },
   );
-  const sum = factorSum(protocol);
+  const sum = factorSum(protocol, mark);
   if (isFault(sum)) return made;
   const factor = say('One egg seen stands for {factor} epg: {sum}.', {
-    factor: Number(sum.factor.toFixed(1)),
+    factor: shortNumber(sum.factor, 1, mark),
     sum: sum.words,
   });
   return `${made} ${factor}`;
@@ -52,5 +56,5 @@ export function criterionWords(criterion: Template['criteria'][number]): string 
 
 /** Its limits with their values: examples until a person has confirmed them. */
 export function limitWords({ label, value, unit }: Template['limits'][number]): string {
-  return `${label}: ${value.toLocaleString(spokenLanguage())}${unit ? ` ${unit}` : ''}`;
+  return `${label}: ${value.toLocaleString(spokenLocale())}${unit ? ` ${unit}` : ''}`;
 }

@@ -5,7 +5,7 @@ import { isFault, type Value } from '../../shared/value.ts';
 import { dayName } from '../notebook/edit-days.ts';
 import { outcomeOf } from '../notebook/outcome.ts';
 import { groupOn, isPresent } from '../notebook/present.ts';
-import { aboutOf, animalsOf, dayOf, readingOf } from '../notebook/read.ts';
+import { animalsOf, dayOf, markOf, readingOf } from '../notebook/read.ts';
 import { electronicNumber } from '../text/electronic-number.ts';
 import { animalCautions } from '../treating/animal-cautions.ts';
 import { decisionOf } from '../treating/decision.ts';
@@ -119,7 +119,7 @@ function columnCell(
   const reading = readingOf(notebook, day.id, animal.id, column.id);
   if (!reading) return null;
   if (reading.kind !== 'number') return reading.text;
-  const mark = aboutOf(notebook).decimalMark ?? '.';
+  const mark = markOf(notebook);
   const text = reading.text.replace(mark, style === 'comma' ? '.' : ',');
   if (column.kind === 'weight') return `${text.replace(/[^\d.,]/g, '')} ${reading.unit ?? 'kg'}`;
   return /^[\d.,]+$/.test(text) ? text : { tag: text };

@@ -1,7 +1,7 @@
 import type { Notebook } from '../../shared/notebook.ts';
 import type { Reading } from '../../shared/reading.ts';
 import type { ColumnId, DayId } from '../../shared/ref.ts';
-import { aboutOf, columnByKey } from '../notebook/read.ts';
+import { aboutOf, columnByKey, markOf } from '../notebook/read.ts';
 import { statusInCount } from '../text/parse-reading.ts';
 import { eggsFromEpg, type Marks, readCell } from './import-reading.ts';
 import { factorColumn, factorOf, factorText, type Target } from './import-targets.ts';
@@ -21,7 +21,7 @@ export class ImportCells {
     private readonly own: OwnFile | null,
     listMark: '.' | ',',
   ) {
-    const mark = aboutOf(notebook).decimalMark ?? '.';
+    const mark = markOf(notebook);
     this.marks = { list: listMark, notebook: mark };
     this.ownMarks = { list: mark, notebook: mark };
   }

@@ -1,5 +1,5 @@
 import type { Notebook } from '../../shared/notebook.ts';
-import { aboutOf, columnsOf } from '../notebook/read.ts';
+import { columnsOf, markOf } from '../notebook/read.ts';
 import { guessRoles } from './guess-roles.ts';
 import type { ImportOptions } from './import-plan.ts';
 import { ownFile, type OwnFile, tidyHeading } from './own-file.ts';
@@ -43,7 +43,7 @@ export function rolesFor(
       ...[...(own?.units.keys() ?? [])].map((column) => [`unit:${column}`, 'kg'] as const),
       ...(options.answers ?? []),
     ]),
-    decimalMark: aboutOf(notebook).decimalMark ?? '.',
+    decimalMark: markOf(notebook),
   });
   if (!own) return { roles, own };
   return { roles: { ...roles, decimalMark: table.separator === ';' ? ',' : '.' }, own };

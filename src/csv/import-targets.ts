@@ -2,8 +2,9 @@ import type { Column, DayCopy, Notebook } from '../../shared/notebook.ts';
 import type { DayId } from '../../shared/ref.ts';
 import { isFault } from '../../shared/value.ts';
 import { factorSum } from '../notebook/factor-sum.ts';
-import { columnByKey, columnsOf, dayOf, defaultsOf } from '../notebook/read.ts';
-import { writeNumber } from '../text/decimal-text.ts';
+import { columnByKey, columnsOf, dayOf, defaultsOf, markOf } from '../notebook/read.ts';
+import { writeNumber, type DecimalMark } from '../text/decimal-text.ts';
+import { shortNumber } from '../treating/short-number.ts';
 import { plainHeading } from './heading-words.ts';
 import { reportedColumn, type ImportOptions } from './import-plan.ts';
 import type { ColumnRole, Question, Role } from './role.ts';
@@ -156,27 +157,27 @@ function countTarget(day: DayId | null, asking: Asking): Target {
       { areas },
     ),
     choices: [
-      { value: 'all', label: allAreasLabel(areas, factor) },
-      { value: 'one', label: oneAreaLabel(single) },
+      { value: 'all', label: allAreasLabel(areas, factor, markOf(notebook)) },
+      { value: 'one', label: oneAreaLabel(single, markOf(notebook)) },
     ],
     usual: 'all',
   });
   return { to: 'readings', column, day, as: 'count', allAreas: chosen !== 'one', unit: null };
 }
 
-function allAreasLabel(areas: number, factor: number | null): string {
+function allAreasLabel(areas: number, factor: number | null, mark: DecimalMark): string {
   return factor === null
     ? say('{areas, plural, =2 {both areas} other {all # areas}} together', { areas })
     : say('{areas, plural, =2 {both areas} other {all # areas}} together: times {factor}', {
         areas,
-        factor: Number(factor.toFixed(2)),
+        factor: shortNumber(factor, 2, mark),
       });
 }
 
-function oneAreaLabel(factor: number | null): string {
+function oneAreaLabel(factor: number | null, mark: DecimalMark): string {
   return factor === null
     ? say('one area only')
-    : say('one area only: times {factor}', { factor: Number(factor.toFixed(2)) });
+    : say('one area only: times {factor}', { factor: shortNumber(factor, 2, mark) });
 }
 
 function epgTarget(day: DayId | null, asking: Asking): Target {
@@ -198,7 +199,7 @@ function epgTarget(day: DayId | null, asking: Asking): Target {
             {
               value: `back:${shown}`,
               label: say('eggs per gram with a factor of {factor}: take them back to eggs', {
-                factor: shown,
+                factor: shown.replace('.', markOf(notebook)),
               }),
             },
           ]

@@ -14,6 +14,7 @@ import type {
 } from '../../shared/notebook.ts';
 import type { Table } from '../../shared/cell.ts';
 import type { Reading } from '../../shared/reading.ts';
+import type { DecimalMark } from '../text/decimal-text.ts';
 import { known, newest } from './cell.ts';
 
 /**
@@ -43,6 +44,11 @@ export function byText(a: string, b: string): number {
 
 export function aboutOf(notebook: Notebook): About {
   return known('notebook', notebook.about['notebook'] ?? {});
+}
+
+/** How decimals are written in this notebook. */
+export function markOf(notebook: Notebook): DecimalMark {
+  return aboutOf(notebook).decimalMark ?? '.';
 }
 
 export function defaultsOf(notebook: Notebook): Partial<DayCopy> {

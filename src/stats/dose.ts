@@ -11,6 +11,7 @@ import {
   type ExactDecimal,
 } from './exact-decimal.ts';
 import { checkPositive } from './input-check.ts';
+import { writeNumber, type DecimalMark } from '../text/decimal-text.ts';
 import { say } from '../text/say.ts';
 
 /** Rounding up to the syringe's step may add at most this share of the dose (own choice). */
@@ -22,7 +23,8 @@ export const MOST_ADDED = 0.1;
  * Units: kg, mg per kg, mg per mL, mL. Worked in exact decimals, so 3 kg × 0.4 ÷ 0.8 on 0.25 mL is 1.5 and not
  * 1.75; a dose within 1e-9 above a step counts as on it. Missing: no weight, no dose; never guess one.
  * Faults: anything not above 0; a step that would add more than 10 % ("use a finer syringe"). The figures
- * come from the label or the vet: follow them, and goats often need other doses than sheep.
+ * come from the label or the vet: follow them, and goats often need other doses than sheep. `mark` is that of
+ * the decimals in a fault's sentence.
  *
  * Source: arithmetic; rounding up, because under-dosing breeds resistance (common practice, no source).
  */
@@ -31,13 +33,14 @@ export function doseMl(
   mgPerKg: number,
   mgPerMl: number,
   stepMl?: number,
+  mark: DecimalMark = '.',
 ): number | Fault {
   const wrong =
     checkPositive(kg, () => say('The weight in kg must be more than 0.')) ??
     checkPositive(mgPerKg, () => say('The mg per kg must be more than 0.')) ??
     checkPositive(mgPerMl, () => say('The mg per mL must be more than 0.'));
   if (wrong) return wrong;
-  return onStep(quotient(product(exact(kg), exact(mgPerKg)), exact(mgPerMl)), stepMl);
+  return onStep(quotient(product(exact(kg), exact(mgPerKg)), exact(mgPerMl)), stepMl, mark);
 }
 
 /**
@@ -49,16 +52,17 @@ export function doseByLabel(
   ml: number,
   perKg: number,
   stepMl?: number,
+  mark: DecimalMark = '.',
 ): number | Fault {
   const wrong =
     checkPositive(kg, () => say('The weight in kg must be more than 0.')) ??
     checkPositive(ml, () => say('The mL of the label must be more than 0.')) ??
     checkPositive(perKg, () => say('The kg that the label names must be more than 0.'));
   if (wrong) return wrong;
-  return onStep(quotient(product(exact(kg), exact(ml)), exact(perKg)), stepMl);
+  return onStep(quotient(product(exact(kg), exact(ml)), exact(perKg)), stepMl, mark);
 }
 
-function onStep(dose: ExactDecimal, stepMl: number | undefined): number | Fault {
+function onStep(dose: ExactDecimal, stepMl: number | undefined, mark: DecimalMark): number | Fault {
   if (stepMl === undefined) return toNumber(dose);
   const wrong = checkPositive(stepMl, () =>
     say('The step of the syringe in mL must be more than 0.'),
@@ -74,11 +78,11 @@ function onStep(dose: ExactDecimal, stepMl: number | undefined): number | Fault 
     'coarse-syringe',
     say(
       'The dose is {dose} mL and the syringe steps by {step} mL: rounding up would add more than 10 %. Use a finer syringe.',
-      { dose: shown(dose), step: stepMl },
+      { dose: shown(dose, mark), step: writeNumber(stepMl, mark) },
     ),
   );
 }
 
-function shown(dose: ExactDecimal): string {
-  return String(Number(toNumber(dose).toPrecision(3)));
+function shown(dose: ExactDecimal, mark: DecimalMark): string {
+  return writeNumber(Number(toNumber(dose).toPrecision(3)), mark);
 }

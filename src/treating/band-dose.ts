@@ -4,6 +4,7 @@ import { doseFor, exactVetsDose, vetsDose, type DoseAsked, type DoseSource } fro
 import { labelDose } from './label-dose.ts';
 import { shortNumber } from './short-number.ts';
 import type { DoseWeight } from './weighing.ts';
+import type { DecimalMark } from '../text/decimal-text.ts';
 import { say } from '../text/say.ts';
 
 /** An animal of a band, with the weight it is dosed by. */
@@ -81,24 +82,28 @@ export function bandDose(
     lifted: [...new Set(answers.flatMap((one) => one.lifted))],
   };
   if (lightest && atLeast(lightest.times, MOST_TIMES))
-    return { ...without([splitSentence(lightest, answer.ml)]), ...found };
+    return { ...without([splitSentence(lightest, answer.ml, asked.mark)]), ...found };
   return { ml: answer.ml, source: answer.source, sum: answer.sum, stops: [], ...found };
 }
 
 /** What the lightest gets, as a sentence for page and paper. */
-export function lightestSentence({ tag, kg, ownMl, times }: LightestShare, ml: number): string {
+export function lightestSentence(
+  { tag, kg, ownMl, times }: LightestShare,
+  ml: number,
+  mark: DecimalMark = '.',
+): string {
   return say('The lightest, {tag} ({weight} kg), gets {ml} mL, {times} times its own {own} mL.', {
     tag,
-    weight: shortNumber(kg, 1),
-    ml: shortNumber(ml),
-    times: shortNumber(times),
-    own: shortNumber(ownMl),
+    weight: shortNumber(kg, 1, mark),
+    ml: shortNumber(ml, 2, mark),
+    times: shortNumber(times, 2, mark),
+    own: shortNumber(ownMl, 2, mark),
   });
 }
 
-function splitSentence(lightest: LightestShare, ml: number): string {
+function splitSentence(lightest: LightestShare, ml: number, mark?: DecimalMark): string {
   return say('{lightest} That is {times} times or more: split the band by weight.', {
-    lightest: lightestSentence(lightest, ml),
+    lightest: lightestSentence(lightest, ml, mark),
     times: MOST_TIMES,
   });
 }

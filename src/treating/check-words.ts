@@ -4,11 +4,12 @@ import type { LeftOut } from './check-pairs.ts';
 import { shortNumber } from './short-number.ts';
 import { wordList } from './word-list.ts';
 import { dateWords } from '../text/date-words.ts';
+import type { DecimalMark } from '../text/decimal-text.ts';
 import { say } from '../text/say.ts';
 
 /** A reduction in words; one below 0 went up and is never shown as less than nothing. */
-export function reductionWords(reduction: number): string {
-  const size = shortNumber(Math.abs(reduction), 1);
+export function reductionWords(reduction: number, mark: DecimalMark = '.'): string {
+  const size = shortNumber(Math.abs(reduction), 1, mark);
   if (size === '0') return say('did not change');
   return reduction < 0
     ? say('went up by {size} %', { size })
@@ -16,10 +17,10 @@ export function reductionWords(reduction: number): string {
 }
 
 /** Limits in words: "68.2 to 91.0 %", and what a limit below 0 means. */
-export function limitWords(low: number, high: number): string {
+export function limitWords(low: number, high: number, mark: DecimalMark = '.'): string {
   const words = say('{low} to {high} %', {
-    low: shortNumber(low, 1),
-    high: shortNumber(high, 1),
+    low: shortNumber(low, 1, mark),
+    high: shortNumber(high, 1, mark),
   });
   return low < 0 ? say('{limits} (below 0 the count went up)', { limits: words }) : words;
 }
@@ -78,11 +79,13 @@ export interface VetFacts {
   readonly threshold: number;
   /** The class in words, or why there is none. */
   readonly verdict: string;
+  /** How decimals are written. */
+  readonly mark: DecimalMark;
 }
 
 /** The whole check in plain sentences, to be read out or sent to the vet. */
 export function vetSentence(facts: VetFacts): string {
-  const { eggsBefore, eggsAfter, meanBefore, meanAfter } = facts;
+  const { eggsBefore, eggsAfter, meanBefore, meanAfter, mark } = facts;
   return [
     say(
       '{n, plural, one {# animal} other {# animals}} treated once with {product} and counted on {before} and {after}, {days} after treatment; {leftOut} left out.',
@@ -105,14 +108,14 @@ export function vetSentence(facts: VetFacts): string {
       },
     ),
     say('The count {change}; {limits}', {
-      change: reductionWords(facts.reduction),
+      change: reductionWords(facts.reduction, mark),
       limits: facts.limits,
     }),
     say(
       'Held against an expected reduction of {expected} % and a threshold of {threshold} %: {verdict}',
       {
-        expected: shortNumber(facts.expected),
-        threshold: shortNumber(facts.threshold),
+        expected: shortNumber(facts.expected, 2, mark),
+        threshold: shortNumber(facts.threshold, 2, mark),
         verdict: facts.verdict,
       },
     ),

@@ -1,6 +1,6 @@
 import type { Animal, Notebook } from '../../shared/notebook.ts';
 import { fault, isFault, type Fault } from '../../shared/value.ts';
-import { animalOf } from '../notebook/read.ts';
+import { animalOf, markOf } from '../notebook/read.ts';
 import { groupReduction, groupReductionLimits } from '../stats/group-reduction.ts';
 import type { Limits } from '../stats/limits.ts';
 import {
@@ -13,6 +13,7 @@ import {
 } from './check-pairs.ts';
 import { reductionWords, limitWords } from './check-words.ts';
 import { productName } from './product.ts';
+import type { DecimalMark } from '../text/decimal-text.ts';
 import { say } from '../text/say.ts';
 
 /** A treated group and an untreated one, both counted on the second day. */
@@ -72,7 +73,7 @@ export function controlCheck(notebook: Notebook, asked: ControlAsked): ControlCh
     class: classOf(reduction, limits),
     leftOut,
   };
-  return { ...found, sentence: sentenceOf(found) };
+  return { ...found, sentence: sentenceOf(found, markOf(notebook)) };
 }
 
 function groupsFault(notebook: Notebook, asked: ControlAsked): Fault | null {
@@ -139,7 +140,7 @@ const classWords: Readonly<Record<ControlClass, string>> = {
   susceptible: say('susceptible'),
 };
 
-function sentenceOf(found: Omit<ControlCheck, 'sentence'>): string {
+function sentenceOf(found: Omit<ControlCheck, 'sentence'>, mark: DecimalMark): string {
   const { treatedCounted, controlCounted, reduction, limits } = found;
   const groups = { treated: treatedCounted, untreated: controlCounted };
   if (isFault(reduction))
@@ -147,7 +148,7 @@ function sentenceOf(found: Omit<ControlCheck, 'sentence'>): string {
       ...groups,
       why: reduction.sentence,
     });
-  const change = reductionWords(reduction);
+  const change = reductionWords(reduction, mark);
   if (isFault(limits))
     return say(
       '{treated} treated against {untreated} untreated: against the control group the count {change}. {why}',
@@ -158,7 +159,7 @@ function sentenceOf(found: Omit<ControlCheck, 'sentence'>): string {
     {
       ...groups,
       change,
-      limits: limitWords(limits.low, limits.high),
+      limits: limitWords(limits.low, limits.high, mark),
       class: found.class === null ? '' : classWords[found.class],
     },
   );

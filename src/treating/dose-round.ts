@@ -1,6 +1,6 @@
 import type { Animal, Notebook } from '../../shared/notebook.ts';
 import { fault, type Fault } from '../../shared/value.ts';
-import { animalOf } from '../notebook/read.ts';
+import { animalOf, markOf } from '../notebook/read.ts';
 import { bandDose, type BandDose } from './band-dose.ts';
 import { doseFor, type DoseAnswer, type DoseAsked } from './dose.ts';
 import { doseTotal, type DoseTotal } from './dose-total.ts';
@@ -43,7 +43,8 @@ export interface DoseRound {
 }
 
 /** The doses of a product for some animals, each by its own weight or all by the heaviest. Faults: no such product. */
-export function doseRound(notebook: Notebook, asked: RoundAsked): DoseRound | Fault {
+export function doseRound(notebook: Notebook, wanted: RoundAsked): DoseRound | Fault {
+  const asked = { mark: markOf(notebook), ...wanted };
   const product = productOf(notebook, asked.product);
   if (!product?.name || product.removed === true)
     return fault(

@@ -7,6 +7,7 @@ import { labelStops, type Giving } from './label-stops.ts';
 import { shortNumber } from './short-number.ts';
 import { weightQuestions, weightStop } from './weight-check.ts';
 import type { DoseWeight } from './weighing.ts';
+import { writeNumber, type DecimalMark } from '../text/decimal-text.ts';
 import { say } from '../text/say.ts';
 
 /** Whose dose: the label's, or the one that a vet set and put a name to. */
@@ -47,7 +48,7 @@ export function doseFor(
 ): DoseAnswer {
   const stops = [
     ...labelStops(product, animal, asked),
-    ...[weightStop(animal, weight)].filter((stop) => stop !== null),
+    ...[weightStop(animal, weight, asked.mark)].filter((stop) => stop !== null),
   ];
   const vet = vetsDose(product);
   const useVet =
@@ -56,15 +57,15 @@ export function doseFor(
   if (asked.source === 'vet') return stopped([noVetDose(product)]);
   if (stops.length > 0 || !weight) return stopped([...stops, ...vetHint(product)]);
   const exact = labelDose(product, weight.kg);
-  const drawn = labelDose(product, weight.kg, product.stepMl);
+  const drawn = labelDose(product, weight.kg, product.stepMl, asked.mark);
   if (isFault(exact) || isFault(drawn)) return stopped([sentence(animal, exact, drawn)]);
   return {
     ml: drawn,
     source: 'label',
-    sum: sumText(labelSum(product, weight.kg), exact, drawn),
+    sum: sumText(labelSum(product, weight.kg, asked.mark), exact, drawn, asked.mark),
     stops: [],
     questions: [
-      ...weightQuestions(animal, weight, asked.date),
+      ...weightQuestions(animal, weight, asked.date, asked.mark),
       ...productQuestions(product),
       ...(vet
         ? [
@@ -107,7 +108,8 @@ function fromVet(
   vet: VetsDose,
   lifted: readonly string[],
 ): DoseAnswer {
-  const impossible = weightStop(animal, weight);
+  const { mark } = asked;
+  const impossible = weightStop(animal, weight, mark);
   if (vet.perKg !== undefined && (impossible !== null || !weight))
     return stopped([
       impossible ?? say('{tag} has no weight: weigh it first.', { tag: animal.tag }),
@@ -116,19 +118,20 @@ function fromVet(
   const drawn =
     vet.perKg === undefined
       ? vet.ml
-      : doseByLabel(weight?.kg ?? NaN, vet.ml, vet.perKg, product.stepMl);
+      : doseByLabel(weight?.kg ?? NaN, vet.ml, vet.perKg, product.stepMl, mark);
   if (exact === null || isFault(exact) || isFault(drawn))
     return stopped([sentence(animal, exact, drawn)]);
   const words =
     vet.perKg === undefined
-      ? say('{ml} mL for each animal', { ml: shortNumber(vet.ml) })
-      : `${shortNumber(weight?.kg ?? NaN)} kg × ${vet.ml} mL ÷ ${vet.perKg} kg`;
-  const asks = weight && impossible === null ? weightQuestions(animal, weight, asked.date) : [];
+      ? say('{ml} mL for each animal', { ml: shortNumber(vet.ml, 2, mark) })
+      : `${shortNumber(weight?.kg ?? NaN, 2, mark)} kg × ${writeNumber(vet.ml, mark ?? '.')} mL ÷ ${writeNumber(vet.perKg, mark ?? '.')} kg`;
+  const asks =
+    weight && impossible === null ? weightQuestions(animal, weight, asked.date, asked.mark) : [];
   return {
     ml: drawn,
     source: 'vet',
     sum: say('{sum}, as {vet} set it', {
-      sum: sumText(words, exact, drawn),
+      sum: sumText(words, exact, drawn, mark),
       vet: product.vetName?.trim(),
     }),
     stops: [],
@@ -167,11 +170,15 @@ function stopped(stops: readonly string[]): DoseAnswer {
   return { ml: null, source: null, sum: '', stops, questions: [], lifted: [] };
 }
 
-function sumText(words: string, exact: number, drawn: number): string {
-  const result = `${words} = ${shortNumber(exact)} mL`;
-  return shortNumber(drawn) === shortNumber(exact)
-    ? result
-    : say('{sum}, drawn up as {ml} mL', { sum: result, ml: shortNumber(drawn) });
+function sumText(
+  words: string,
+  exact: number,
+  drawn: number,
+  mark: DecimalMark | undefined,
+): string {
+  const [before, after] = [shortNumber(exact, 2, mark), shortNumber(drawn, 2, mark)];
+  const result = `${words} = ${before} mL`;
+  return after === before ? result : say('{sum}, drawn up as {ml} mL', { sum: result, ml: after });
 }
 
 function sentence(animal: Animal, ...answers: readonly (number | Fault | null)[]): string {

@@ -1,5 +1,6 @@
 import { shortNumber } from './short-number.ts';
 import type { Pair } from '../stats/paired-counts.ts';
+import type { DecimalMark } from '../text/decimal-text.ts';
 import { say } from '../text/say.ts';
 
 /** Whether the eggs counted before treatment can carry a good verdict at all. */
@@ -29,6 +30,7 @@ export function eggSufficiency(
   pairs: readonly Pair[],
   threshold: number,
   level = 0.9,
+  mark: DecimalMark = '.',
 ): EggSufficiency {
   const eggs = pairs.reduce((sum, pair) => sum + pair.before, 0);
   const shedding = pairs.filter((pair) => pair.before > 0);
@@ -38,7 +40,7 @@ export function eggSufficiency(
   const needs = say(
     'A lower limit of {threshold} % needs {needed} eggs before treatment, and that only if no egg at all is found after{after, select, known { (one egg after needs about 150)} other {}}.',
     {
-      threshold: shortNumber(threshold),
+      threshold: shortNumber(threshold, 2, mark),
       needed,
       after: threshold === 95 && scale === 1 ? 'known' : 'other',
     },

@@ -1,5 +1,5 @@
 import type { Notebook } from '../../shared/notebook.ts';
-import { columnByKey, readingOf } from '../notebook/read.ts';
+import { columnByKey, markOf, readingOf } from '../notebook/read.ts';
 import { presentAnimals } from '../notebook/present.ts';
 import { atLeast } from '../stats/at-least.ts';
 import { limitByKey } from './limit-by-key.ts';
@@ -46,7 +46,7 @@ export function herdAlarm(notebook: Notebook, dayId: string): HerdAlarm {
             pale,
             n: scores.length,
             percent: shortNumber((100 * pale) / scores.length, 0),
-            limit: shortNumber(limitPercent),
+            limit: shortNumber(limitPercent, 2, markOf(notebook)),
           },
         )
       : '',

@@ -2,6 +2,7 @@ import type { Product } from '../../shared/notebook.ts';
 import { fault, isFault, type Fault } from '../../shared/value.ts';
 import { atLeast } from '../stats/at-least.ts';
 import { doseByLabel, doseMl } from '../stats/dose.ts';
+import { writeNumber, type DecimalMark } from '../text/decimal-text.ts';
 import { kgPerLb } from '../text/parse-reading.ts';
 import { shortNumber } from './short-number.ts';
 import { say } from '../text/say.ts';
@@ -24,12 +25,17 @@ export function labelBasis(product: Product): LabelBasis | null {
  * label's own line comes first, strength and mg/kg second. Faults: neither typed, an amount of 0 or
  * less, a syringe too coarse.
  */
-export function labelDose(product: Product, kg: number, stepMl?: number): number | Fault {
+export function labelDose(
+  product: Product,
+  kg: number,
+  stepMl?: number,
+  mark?: DecimalMark,
+): number | Fault {
   switch (labelBasis(product)) {
     case 'line':
-      return doseByLabel(kg, product.labelMl ?? NaN, labelPerKg(product), stepMl);
+      return doseByLabel(kg, product.labelMl ?? NaN, labelPerKg(product), stepMl, mark);
     case 'strength':
-      return doseMl(kg, product.mgPerKg ?? NaN, product.mgPerMl ?? NaN, stepMl);
+      return doseMl(kg, product.mgPerKg ?? NaN, product.mgPerMl ?? NaN, stepMl, mark);
     case null:
       return fault(
         'no-strength',
@@ -39,16 +45,17 @@ export function labelDose(product: Product, kg: number, stepMl?: number): number
 }
 
 /** The sum in words, for "show the sum": `42 kg × 1 mL ÷ 5 kg`. */
-export function labelSum(product: Product, kg: number): string {
+export function labelSum(product: Product, kg: number, mark: DecimalMark = '.'): string {
+  const typed = (value: number | undefined): string => writeNumber(value ?? NaN, mark);
   const unit = product.labelUnit ?? 'kg';
   const weight = unit === 'lb' ? kg / kgPerLb : kg;
   if (labelBasis(product) === 'line')
-    return `${shortNumber(weight)} ${unit} × ${product.labelMl} mL ÷ ${product.labelPer} ${unit}`;
-  return `${shortNumber(kg)} kg × ${product.mgPerKg} mg/kg ÷ ${product.mgPerMl} mg/mL`;
+    return `${shortNumber(weight, 2, mark)} ${unit} × ${typed(product.labelMl)} mL ÷ ${typed(product.labelPer)} ${unit}`;
+  return `${shortNumber(kg, 2, mark)} kg × ${typed(product.mgPerKg)} mg/kg ÷ ${typed(product.mgPerMl)} mg/mL`;
 }
 
 /** A sentence where the label's line and its strength give doses over 10 % apart; `null` otherwise. */
-export function labelStrengthGap(product: Product): string | null {
+export function labelStrengthGap(product: Product, mark: DecimalMark = '.'): string | null {
   const { labelMl, labelPer, mgPerKg, mgPerMl } = product;
   if (labelMl === undefined || labelPer === undefined) return null;
   if (mgPerKg === undefined || mgPerMl === undefined) return null;
@@ -59,7 +66,7 @@ export function labelStrengthGap(product: Product): string | null {
   if (atLeast((1 + MOST_LABEL_GAP) * small, large)) return null;
   return say(
     "For 100 kg the label's line gives {byLine} mL and its strength {byStrength} mL: one of them was typed wrongly. Read the label again.",
-    { byLine: shortNumber(byLine), byStrength: shortNumber(byStrength) },
+    { byLine: shortNumber(byLine, 2, mark), byStrength: shortNumber(byStrength, 2, mark) },
   );
 }
 

@@ -44,7 +44,7 @@ export function vetsDoseBroken(product: Product, animal: Animal, given: Given): 
           say('{tag}: {vet} set {ml} mL for each animal.', {
             tag: animal.tag,
             vet: name,
-            ml: shortNumber(vet.ml),
+            ml: shortNumber(vet.ml, 2, given.mark),
           }),
         ];
   }
@@ -60,16 +60,16 @@ function doseBroken(
   const { doseMl, weightKg } = given;
   if (doseMl === null) return [say('{tag}: no dose was noted.', { tag: animal.tag })];
   const weight = weightKg === null ? null : { kg: weightKg, date: given.date };
-  const noWeight = weightStop(animal, weight);
+  const noWeight = weightStop(animal, weight, given.mark);
   if (noWeight !== null || weightKg === null)
     return [noWeight ?? say('{tag} has no weight: weigh it first.', { tag: animal.tag })];
   const own = doseOf(weightKg);
   if (typeof own !== 'number') return own === null ? [] : [own.sentence];
   const facts = {
     tag: animal.tag,
-    given: shortNumber(doseMl),
-    right: shortNumber(own),
-    weight: shortNumber(weightKg, 1),
+    given: shortNumber(doseMl, 2, given.mark),
+    right: shortNumber(own, 2, given.mark),
+    weight: shortNumber(weightKg, 1, given.mark),
     vet: vet ?? '',
   };
   const words = (is: 'little' | 'much'): string =>

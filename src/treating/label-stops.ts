@@ -2,12 +2,15 @@ import type { Animal, Product } from '../../shared/notebook.ts';
 import { speciesOf } from './animal-kind.ts';
 import { isExpired } from './expiry.ts';
 import { labelBasis, labelStrengthGap } from './label-dose.ts';
+import type { DecimalMark } from '../text/decimal-text.ts';
 import { say } from '../text/say.ts';
 
 /** How a product is to be given: on which day, and by which route where it is not the label's. */
 export interface Giving {
   readonly date: string;
   readonly route?: string;
+  /** How decimals are written in the sentences. */
+  readonly mark?: DecimalMark;
 }
 
 /**
@@ -20,7 +23,7 @@ export function labelStops(product: Product, animal: Animal, giving: Giving): re
     speciesStop(product, animal),
     routeStop(product, giving.route),
     expiryStop(product, giving.date),
-    strengthStop(product),
+    strengthStop(product, giving.mark),
   ];
   return stops.filter((stop) => stop !== null);
 }
@@ -76,8 +79,8 @@ function expiryStop(product: Product, date: string): string | null {
   });
 }
 
-function strengthStop(product: Product): string | null {
-  if (labelBasis(product) !== null) return labelStrengthGap(product);
+function strengthStop(product: Product, mark: DecimalMark | undefined): string | null {
+  if (labelBasis(product) !== null) return labelStrengthGap(product, mark);
   return say(
     "{product} has no strength: type the label's line, mL per kg, or its strength with mg per kg.",
     { product: nameOf(product) },

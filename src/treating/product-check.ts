@@ -3,6 +3,7 @@ import { isFault } from '../../shared/value.ts';
 import { withdrawalFault } from './clear-date.ts';
 import { lastGoodDay } from './expiry.ts';
 import { labelStrengthGap } from './label-dose.ts';
+import type { DecimalMark } from '../text/decimal-text.ts';
 import { say } from '../text/say.ts';
 
 /** Something wrong with, or missing from, one field of a product. */
@@ -58,7 +59,7 @@ export function productFaults(product: Product): readonly ProductFault[] {
 }
 
 /** What the label says and nobody has typed yet, or typed in two ways that disagree; each with what it stops. */
-export function productGaps(product: Product): readonly ProductFault[] {
+export function productGaps(product: Product, mark: DecimalMark = '.'): readonly ProductFault[] {
   const gaps: ProductFault[] = [];
   const hasLine = product.labelMl !== undefined && product.labelPer !== undefined;
   const hasStrength = product.mgPerKg !== undefined && product.mgPerMl !== undefined;
@@ -67,7 +68,7 @@ export function productGaps(product: Product): readonly ProductFault[] {
       field: 'labelMl',
       sentence: say("Type the label's dose line, mL per kg: without it no dose is worked out."),
     });
-  const gap = labelStrengthGap(product);
+  const gap = labelStrengthGap(product, mark);
   if (gap) gaps.push({ field: 'labelMl', sentence: gap });
   if ((product.species ?? []).length === 0)
     gaps.push({

@@ -1,6 +1,6 @@
 import type { Notebook } from '../../shared/notebook.ts';
 import { isFault, type Fault } from '../../shared/value.ts';
-import { dayOf } from '../notebook/read.ts';
+import { dayOf, markOf } from '../notebook/read.ts';
 import type { Limits } from '../stats/limits.ts';
 import { limitsOfPairs, type ReductionLimits } from '../stats/reduction-limits.ts';
 import { noEggsBefore, noPairs, type Pair } from '../stats/paired-counts.ts';
@@ -26,6 +26,7 @@ import { limitByKey } from './limit-by-key.ts';
 import { productName, productOf } from './product.ts';
 import { daysWords } from './short-number.ts';
 import { dateWords } from '../text/date-words.ts';
+import type { DecimalMark } from '../text/decimal-text.ts';
 import { say } from '../text/say.ts';
 
 /** Where the notebook has no limits of its own; from memory of the 2023 guideline, check with your vet. */
@@ -111,6 +112,7 @@ export function reductionCheck(notebook: Notebook, asked: CheckAsked): Reduction
   const threshold =
     asked.threshold ?? limitByKey(notebook, asked.after, 'efficacy_threshold') ?? THRESHOLD_PERCENT;
   const figures = checkFigures(found.pairs);
+  const mark = markOf(notebook);
   const beforeDate = dayOf(notebook, asked.before)?.date ?? '';
   const afterDate = dayOf(notebook, asked.after)?.date ?? '';
   const apart = daysBetween(beforeDate, afterDate);
@@ -126,13 +128,13 @@ export function reductionCheck(notebook: Notebook, asked: CheckAsked): Reduction
     figures,
     verdict: checkVerdict(found.pairs, figures, expected, threshold, asked.rule ?? VERDICT_RULE),
     timing: checkTiming(productOf(notebook, asked.product), found.pairs),
-    sufficiency: eggSufficiency(found.pairs, threshold, CHECK_LEVEL),
+    sufficiency: eggSufficiency(found.pairs, threshold, CHECK_LEVEL, mark),
     others: (asked.others ?? []).map(({ label, before, after }) => {
       const { pairs } = checkPairs(notebook, asked, before, after);
       return { label, pairs: pairs.length, figures: checkFigures(pairs) };
     }),
   };
-  return { ...check, vetSentence: sentenceOf(check) };
+  return { ...check, vetSentence: sentenceOf(check, mark) };
 }
 
 /** Eggs, means, reduction and limits of the pairs; a fault without a pair or without an egg before. */
@@ -181,7 +183,7 @@ export function checkVerdict(
   return { verdict, sentence: verdictWords(verdict), ...verdictCautions(verdict) };
 }
 
-function sentenceOf(check: Omit<ReductionCheck, 'vetSentence'>): string {
+function sentenceOf(check: Omit<ReductionCheck, 'vetSentence'>, mark: DecimalMark): string {
   const { figures, timing } = check;
   if (isFault(figures))
     return say('{product}, {before} and {after}: {sentence}', {
@@ -200,9 +202,10 @@ function sentenceOf(check: Omit<ReductionCheck, 'vetSentence'>): string {
     limits: isFault(figures.limits)
       ? figures.limits.sentence
       : say('90 % limits {limits}.', {
-          limits: limitWords(figures.limits.low, figures.limits.high),
+          limits: limitWords(figures.limits.low, figures.limits.high, mark),
         }),
     verdict: check.verdict.sentence,
+    mark,
   });
 }
 

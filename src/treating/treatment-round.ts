@@ -1,6 +1,6 @@
 import type { Animal, Notebook, Product, TreatmentFacts } from '../../shared/notebook.ts';
 import { fault, isFault, type Fault } from '../../shared/value.ts';
-import { animalOf } from '../notebook/read.ts';
+import { animalOf, markOf } from '../notebook/read.ts';
 import { isDate } from '../text/date.ts';
 import { treatmentsOfAnimal } from './after-treatment.ts';
 import { clearAfter, clearText } from './clear-date.ts';
@@ -94,7 +94,7 @@ export function treatmentLine(
   const wrong =
     amountFault(animal, treated.doseMl, 'dose') ?? amountFault(animal, treated.weightKg, 'weight');
   if (wrong) return wrong;
-  const given = { ...round, ...treated };
+  const given = { ...round, ...treated, mark: markOf(notebook) };
   const isVets = round.source === 'vet';
   const broken = isVets
     ? vetsDoseBroken(product, animal, given)

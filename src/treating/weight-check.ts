@@ -5,6 +5,7 @@ import { isYoung } from './animal-kind.ts';
 import { shortNumber } from './short-number.ts';
 import type { DoseWeight } from './weighing.ts';
 import { dateWords } from '../text/date-words.ts';
+import { writeNumber, type DecimalMark } from '../text/decimal-text.ts';
 import { say } from '../text/say.ts';
 
 /** No sheep or goat is heavier; a weight above this is a slip of the keys. */
@@ -15,7 +16,11 @@ export const YOUNG_WEIGHT_DAYS = 14;
 export const WEIGHT_JUMP = 0.3;
 
 /** Why no dose can be worked out from this weight; `null` when one can. */
-export function weightStop(animal: Animal, weight: DoseWeight | null): string | null {
+export function weightStop(
+  animal: Animal,
+  weight: DoseWeight | null,
+  mark: DecimalMark = '.',
+): string | null {
   if (!weight)
     return say('{tag} has no weight: weigh it first. A guessed weight runs low.', {
       tag: animal.tag,
@@ -23,12 +28,12 @@ export function weightStop(animal: Animal, weight: DoseWeight | null): string | 
   if (!(Number.isFinite(weight.kg) && weight.kg > 0))
     return say('{tag}: a weight of {kg} kg cannot be. Type what the scale showed.', {
       tag: animal.tag,
-      kg: weight.kg,
+      kg: Number.isFinite(weight.kg) ? writeNumber(weight.kg, mark) : String(weight.kg),
     });
   if (weight.kg > HEAVIEST_KG)
     return say('{tag}: {weight} kg is heavier than any sheep or goat. Check the digits.', {
       tag: animal.tag,
-      weight: shortNumber(weight.kg),
+      weight: shortNumber(weight.kg, 2, mark),
     });
   return null;
 }
@@ -38,6 +43,7 @@ export function weightQuestions(
   animal: Animal,
   weight: DoseWeight,
   date: string,
+  mark: DecimalMark = '.',
 ): readonly string[] {
   const questions: string[] = [];
   const age = daysBetween(weight.date, date);
@@ -57,9 +63,9 @@ export function weightQuestions(
     questions.push(
       say('{tag} weighed {before} kg on {beforeDate} and {now} kg on {nowDate}: is that right?', {
         tag: animal.tag,
-        before: shortNumber(before.kg, 1),
+        before: shortNumber(before.kg, 1, mark),
         beforeDate: dateWords(before.date),
-        now: shortNumber(weight.kg, 1),
+        now: shortNumber(weight.kg, 1, mark),
         nowDate: dateWords(weight.date),
       }),
     );

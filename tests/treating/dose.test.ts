@@ -40,6 +40,26 @@ describe('doseFor(product, animal, weight)', () => {
     expect(dose.sum).toBe('42 kg × 1 mL ÷ 5 kg = 8.4 mL, drawn up as 8.5 mL');
   });
 
+  it('writes decimals as the notebook does, as typed or worked out', () => {
+    const comma = { ...on, mark: ',' } as const;
+    const drench: Product = { ...label, labelMl: 1.5, labelPer: 7.5, stepMl: 0.5 };
+    expect(doseFor(drench, ewe, kg(42.3), comma).sum).toBe(
+      '42,3 kg × 1,5 mL ÷ 7,5 kg = 8,46 mL, drawn up as 8,5 mL',
+    );
+    expect(doseFor(strength, ewe, kg(42.3), comma).sum).toBe(
+      '42,3 kg × 0,4 mg/kg ÷ 0,8 mg/mL = 21,15 mL',
+    );
+    expect(doseFor({ ...vets, vetMl: 2.5 }, ewe, kg(42.5), { ...comma, source: 'vet' }).sum).toBe(
+      '42,5 kg × 2,5 mL ÷ 5 kg = 21,25 mL, as Dr Lee set it',
+    );
+    expect(doseFor({ ...label, stepMl: 1.5 }, lamb, kg(2), comma).stops).toEqual([
+      'L1: The dose is 0,4 mL and the syringe steps by 1,5 mL: rounding up would add more than 10 %. Use a finer syringe.',
+    ]);
+    expect(doseFor(label, ewe, kg(400.5), comma).stops[0]).toContain('400,5 kg is heavier');
+    const gap = doseFor({ ...label, mgPerKg: 5, mgPerMl: 30 }, ewe, kg(42), comma);
+    expect(gap.stops[0]).toContain('gives 20 mL and its strength 16,67 mL');
+  });
+
   it('stops where the syringe is too coarse: 0.4 mL on a 1 mL step', () => {
     const dose = doseFor({ ...label, stepMl: 1 }, lamb, kg(2), on);
     expect(dose.ml).toBeNull();

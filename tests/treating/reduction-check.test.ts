@@ -150,6 +150,23 @@ describe('reductionCheck(notebook, days): figures', () => {
     expect(up.vetSentence).toContain('The count went up by 100 %');
   });
 
+  it('writes every decimal as the notebook does', () => {
+    const comma = withSets(notebook, [{ path: ['about', 'notebook', 'decimalMark'], value: ',' }]);
+    const check = good(
+      reductionCheck(comma, {
+        ...asked(
+          tags.map((tag) => count(tag, 16)),
+          tags.map((tag, i) => count(tag, i < 2 ? 1 : 0)),
+        ),
+        threshold: 92.5,
+      }),
+    );
+    expect(check.vetSentence).toContain('went down by 98,4 %');
+    expect(check.vetSentence).toMatch(/90 % limits [\d,]+ to \d+,\d %/);
+    expect(check.vetSentence).toContain('threshold of 92,5 %');
+    expect(`${check.vetSentence} ${check.sufficiency.sentence}`).not.toMatch(/\d\.\d/);
+  });
+
   it('no egg before, and no pair, are sentences', () => {
     expect(refusal(run([0, 0], [0, 0]).figures)).toBe(
       'Before-treatment counts are all zero, so there is no reduction to work out.',
