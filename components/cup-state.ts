@@ -41,10 +41,7 @@ export function cupState(notebook: Notebook, day: DayId, row: RowId): CupState {
   const typed = counts.map((column) => readingOf(notebook, day, row, column.id));
   const status = statusOf(notebook, day, row);
   const begun = counts.filter((_, i) => typed[i] !== undefined);
-  const counted = counts.reduce(
-    (sum, column, i) => sum + (isCounted(typed[i]) ? partOf(notebook, day, row, column) : 0),
-    0,
-  );
+  const counted = areasCounted(notebook, day, row);
   const all = Math.max(dayOf(notebook, day)?.areas ?? counts.length, 0);
   const isSome = counted > 0 && counted < all * (1 - 1e-9);
   return {
@@ -55,6 +52,18 @@ export function cupState(notebook: Notebook, day: DayId, row: RowId): CupState {
       begun.length === 1 && counts.length > 1 ? (begun[0]?.label ?? begun[0]?.key ?? null) : null,
     isBegun: begun.length > 0,
   };
+}
+
+/** Areas that a number stands in for, each by the part of it that was counted. */
+export function areasCounted(notebook: Notebook, day: DayId, row: RowId): number {
+  return mainCounts(notebook).reduce(
+    (sum, column) =>
+      sum +
+      (isCounted(readingOf(notebook, day, row, column.id))
+        ? partOf(notebook, day, row, column)
+        : 0),
+    0,
+  );
 }
 
 function isCounted(reading: Reading | undefined): boolean {

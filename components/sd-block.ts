@@ -39,8 +39,8 @@ export class SdBlock extends LitElement {
         border-bottom: 0;
       }
 
-      .counts sd-counts:not([data-view='card']) {
-        max-height: max(440px, calc(100dvh - 124px));
+      .counts sd-counts {
+        --counts-height: max(440px, calc(100dvh - 124px));
       }
 
       .head {
@@ -94,8 +94,8 @@ export class SdBlock extends LitElement {
           padding: 6px 0 16px;
         }
 
-        .counts sd-counts:not([data-view='card']) {
-          max-height: 82dvh;
+        .counts sd-counts {
+          --counts-height: 82dvh;
         }
       }
 

@@ -7,6 +7,7 @@ import { theme } from './theme.ts';
 import './sd-card.ts';
 import './sd-formula-bar.ts';
 import './sd-grid.ts';
+import './sd-own-cups.ts';
 import { say } from '../src/text/say.ts';
 
 /** All animals as a grid, or one animal at a time. */
@@ -30,14 +31,20 @@ export class SdCounts extends LitElement {
     ...theme,
     css`
       :host {
+        display: block;
+        min-width: 0;
+      }
+
+      /* How high it may be says the place it stands in. */
+      .counts {
         display: flex;
         flex-direction: column;
         gap: 8px;
         min-width: 0;
-        max-height: calc(100dvh - 24px);
+        max-height: var(--counts-height, calc(100dvh - 24px));
       }
 
-      :host([data-view='card']) {
+      :host([data-view='card']) .counts {
         max-height: none;
       }
 
@@ -65,7 +72,7 @@ export class SdCounts extends LitElement {
       }
 
       @media print {
-        :host {
+        .counts {
           max-height: none;
         }
 
@@ -140,9 +147,17 @@ export class SdCounts extends LitElement {
   }
 
   protected override render(): TemplateResult {
-    if (this.view === 'card') return html`${this.renderViews()}<sd-card></sd-card>`;
     return html`
-      ${this.renderViews()}
+      <div class="counts">
+        ${this.renderViews()}
+        ${this.view === 'card' ? html`<sd-card></sd-card>` : this.renderGrid()}
+      </div>
+      <sd-own-cups></sd-own-cups>
+    `;
+  }
+
+  private renderGrid(): TemplateResult {
+    return html`
       <sd-formula-bar .cell=${this.cell} @sd-done=${this.focus}></sd-formula-bar>
       <sd-grid
         @sd-focus-cell=${this.onFocusCell}

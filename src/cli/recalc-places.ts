@@ -3,12 +3,12 @@ import type { Animal, Notebook, SamplingDay } from '../../shared/notebook.ts';
 import type { RowId } from '../../shared/ref.ts';
 import { fault, isFault, type Fault } from '../../shared/value.ts';
 import { planToEdit } from '../csv/import-edit.ts';
-import { ownCups } from '../csv/export-tidy.ts';
 import { cupNumbers } from '../csv/cup-numbers.ts';
 import { TidyWriter } from '../csv/tidy-row.ts';
 import type { WriteCell } from '../csv/write-table.ts';
 import { applyEdit } from '../notebook/apply-edit.ts';
 import { outcomeOf } from '../notebook/outcome.ts';
+import { ownCups } from '../notebook/own-cups.ts';
 import { animalOf, columnsOf, dayOf, defaultsOf, figuresOf } from '../notebook/read.ts';
 import type { PlaceList } from './recalc-list.ts';
 

@@ -1,10 +1,10 @@
 import type { Engine } from '../../shared/derived.ts';
-import type { Cup, Notebook } from '../../shared/notebook.ts';
+import type { Notebook } from '../../shared/notebook.ts';
 import type { DayId } from '../../shared/ref.ts';
-import { known } from '../notebook/cell.ts';
 import { outcomeOf } from '../notebook/outcome.ts';
+import { ownCups } from '../notebook/own-cups.ts';
 import { presentAnimals } from '../notebook/present.ts';
-import { animalOf, byText, dayOf } from '../notebook/read.ts';
+import { animalOf, dayOf } from '../notebook/read.ts';
 import { cupNumbers } from './cup-numbers.ts';
 import { tidyHeadings } from './own-file.ts';
 import { TidyWriter } from './tidy-row.ts';
@@ -65,12 +65,4 @@ export async function tidyText(
   onDay?: OnDay,
 ): Promise<string> {
   return writeTable(await tidyRows(notebook, engine, days, options, onDay), options);
-}
-
-/** Cups of their own on a day, by number. */
-export function ownCups(notebook: Notebook, day: DayId): readonly Cup[] {
-  return Object.entries(notebook.cups)
-    .map(([id, fields]) => known(id, fields))
-    .filter((cup) => cup.day === day && cup.removed !== true && cup.number !== undefined)
-    .sort((a, b) => (a.number ?? 0) - (b.number ?? 0) || byText(a.id, b.id));
 }

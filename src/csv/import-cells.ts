@@ -4,7 +4,8 @@ import type { ColumnId, DayId } from '../../shared/ref.ts';
 import { aboutOf, columnByKey, markOf } from '../notebook/read.ts';
 import { statusInCount } from '../text/parse-reading.ts';
 import { eggsFromEpg, type Marks, readCell } from './import-reading.ts';
-import { factorColumn, factorOf, factorText, type Target } from './import-targets.ts';
+import { factorOf } from '../notebook/day-factor.ts';
+import { factorColumn, factorText, type Target } from './import-targets.ts';
 import type { OwnFile } from './own-file.ts';
 import type { Row } from './table.ts';
 

@@ -1,8 +1,7 @@
-import type { Column, DayCopy, Notebook } from '../../shared/notebook.ts';
+import type { Column, Notebook } from '../../shared/notebook.ts';
 import type { DayId } from '../../shared/ref.ts';
-import { isFault } from '../../shared/value.ts';
-import { factorSum } from '../notebook/factor-sum.ts';
-import { columnByKey, columnsOf, dayOf, defaultsOf, markOf } from '../notebook/read.ts';
+import { factorOf, protocolOn } from '../notebook/day-factor.ts';
+import { columnByKey, columnsOf, markOf } from '../notebook/read.ts';
 import { writeNumber, type DecimalMark } from '../text/decimal-text.ts';
 import { shortNumber } from '../treating/short-number.ts';
 import { plainHeading } from './heading-words.ts';
@@ -249,19 +248,6 @@ function columnsOfRole({ columns }: Asking, name: 'count' | 'epg'): readonly num
 export function factorColumn(notebook: Notebook): Column | undefined {
   const column = columnByKey(notebook, 'factor');
   return column && (column.typedOver || column.kind === 'number') ? column : undefined;
-}
-
-function protocolOn(notebook: Notebook, day: DayId | null): Partial<DayCopy> {
-  const own = day === null ? undefined : dayOf(notebook, day);
-  return own?.date === undefined ? defaultsOf(notebook) : { ...defaultsOf(notebook), ...own };
-}
-
-/** The factor of a day's protocol, over all its areas unless their number is given. */
-export function factorOf(notebook: Notebook, day: DayId | null, areas?: number): number | null {
-  const { grams, fluidMl, fluidIs = 'added', areaMl, areas: all } = protocolOn(notebook, day);
-  if (grams === undefined || fluidMl === undefined || areaMl === undefined) return null;
-  const sum = factorSum({ grams, fluidMl, fluidIs, areaMl, areas: areas ?? all ?? 1 });
-  return isFault(sum) ? null : sum.factor;
 }
 
 /** A factor as it is typed in a row. */

@@ -1,0 +1,216 @@
+import { ContextConsumer } from '@lit/context';
+import { LitElement, html, nothing, type TemplateResult } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
+import type { Edit } from '../shared/edit.ts';
+import type { Column, Cup } from '../shared/notebook.ts';
+import { isFault, type Fault } from '../shared/value.ts';
+import { removeRecord } from '../src/notebook/edit-records.ts';
+import { addCup, giveCup, nameCup, ownCups } from '../src/notebook/own-cups.ts';
+import { readingOf } from '../src/notebook/read.ts';
+import type { Session } from '../src/session/session.ts';
+import { parseReading } from '../src/text/parse-reading.ts';
+import { say } from '../src/text/say.ts';
+import { animalsNamed } from '../src/treating/animals-named.ts';
+import { typingOf } from './grid-edits.ts';
+import { cupColumns, cupTags, cupWords } from './own-cup-words.ts';
+import { ownCupsStyles } from './own-cups-styles.ts';
+import { Select } from './selector-controller.ts';
+import { servicesContext } from './services.ts';
+import { theme } from './theme.ts';
+
+/**
+ * The open day's cups that are in no animal's row: counted before it is known whose they are, or with dung of
+ * several animals. Each is counted here, given to an animal later, or kept as it is.
+ */
+export class SdOwnCups extends LitElement {
+  static override properties = { faults: { state: true } };
+
+  static override styles = [...theme, ownCupsStyles];
+
+  /** What is wrong, by the cup's id; of the one being added under ''. */
+  declare private faults: ReadonlyMap<string, string>;
+  private notices = 0;
+  private readonly seen = new Select(this, () => (this.notices += 1), {
+    when: ({ isWide, transaction }, { openDay, notebook }) =>
+      isWide || touchesCup(transaction?.changes, openDay, Object.keys(notebook.cups)),
+  });
+  private readonly services = new ContextConsumer(this, { context: servicesContext });
+
+  constructor() {
+    super();
+    this.faults = new Map();
+  }
+
+  private wrong(at: string, sentence: string): void {
+    this.faults = new Map([...this.faults, [at, sentence]]);
+  }
+
+  /** Does an edit, or says beside the cup why it cannot be done. */
+  private async do(at: string, edit: Edit | Fault): Promise<boolean> {
+    const faults = new Map(this.faults);
+    faults.delete(at);
+    this.faults = faults;
+    if (isFault(edit)) {
+      this.wrong(at, edit.sentence);
+      return false;
+    }
+    await this.seen.session?.dispatch(edit);
+    return true;
+  }
+
+  private async add(event: SubmitEvent, session: Session): Promise<void> {
+    event.preventDefault();
+    const form = event.currentTarget;
+    const { openDay, notebook } = session;
+    const id = this.services.value?.newId();
+    if (!(form instanceof HTMLFormElement) || openDay === null || id === undefined) return;
+    const text = (name: string): string =>
+      form.querySelector<HTMLInputElement>(`[name='${name}']`)?.value.trim() ?? '';
+    const { animals, sentence } = animalsNamed(notebook, text('whose'));
+    if (sentence !== '') {
+      this.wrong('', sentence);
+      return;
+    }
+    const number = /^\d+$/.test(text('number')) ? Number(text('number')) : NaN;
+    if (!(await this.do('', addCup(notebook, openDay, number, animals, id)))) return;
+    form.reset();
+    await this.updateComplete;
+    this.renderRoot.querySelector<HTMLElement>(`[data-cup='${number}'] input`)?.focus();
+  }
+
+  private type(session: Session, cup: Cup, column: Column, text: string): void {
+    const { day = '', id, number } = cup;
+    const reading = parseReading(column, text, typingOf(session.notebook));
+    void this.do(id, {
+      label: say('{column} of cup {number}', { column: column.label ?? column.key, number }),
+      source: 'typed',
+      sets: [{ path: ['readings', day, id, column.id], value: reading }],
+    });
+    if (reading?.kind === 'fault') this.wrong(id, reading.reason);
+  }
+
+  private name(session: Session, cup: Cup, input: HTMLInputElement): void {
+    const { animals, sentence } = animalsNamed(session.notebook, input.value);
+    if (sentence === '') void this.do(cup.id, nameCup(cup, animals));
+    else this.wrong(cup.id, sentence);
+  }
+
+  private renderCount(session: Session, cup: Cup, column: Column): TemplateResult {
+    const { day = '', id, number } = cup;
+    const label = column.label ?? column.key;
+    return html`<label>
+      ${label}
+      <input
+        inputmode=${column.kind === 'count' ? 'numeric' : 'text'}
+        autocomplete="off"
+        aria-label=${say('{column} of cup {number}', { column: label, number })}
+        data-day=${day}
+        data-column=${column.key}
+        .value=${readingOf(session.notebook, day, id, column.id)?.text ?? ''}
+        @change=${(event: Event) => {
+          const { target } = event;
+          if (target instanceof HTMLInputElement) this.type(session, cup, column, target.value);
+        }}
+      />
+    </label>`;
+  }
+
+  private renderCup(session: Session, cup: Cup): TemplateResult {
+    const { notebook } = session;
+    const { id, number } = cup;
+    const wrong = this.faults.get(id);
+    return html`<li data-cup=${number ?? ''}>
+      <b>${say('cup {number}', { number })}</b>
+      ${cupColumns(notebook).map((column) => this.renderCount(session, cup, column))}
+      <label>
+        ${say('whose: tags, or nothing yet')}
+        <input
+          class="whose"
+          autocomplete="off"
+          aria-label=${say('whose dung cup {number} holds: tags, or nothing yet', { number })}
+          .value=${cupTags(notebook, cup)}
+          @change=${(event: Event) => {
+            if (event.target instanceof HTMLInputElement) this.name(session, cup, event.target);
+          }}
+        />
+      </label>
+      ${
+        cup.animalIds?.length === 1
+          ? html`<button class="give" @click=${() => this.do(id, giveCup(notebook, cup))}>
+              ${say('Into the row of {tag}', { tag: cupTags(notebook, cup) })}
+            </button>`
+          : nothing
+      }
+      <button
+        class="quiet"
+        aria-label=${say('Take cup {number} out of the list', { number })}
+        @click=${() => this.do(id, removeRecord('cups', id, say('taking cup {number} out', { number })))}
+      >
+        ${say('Take out')}
+      </button>
+      <p class="comes">${cupWords(notebook, cup)}</p>
+      ${wrong === undefined ? nothing : html`<p class="fault" role="alert">${wrong}</p>`}
+    </li>`;
+  }
+
+  private renderAdd(session: Session): TemplateResult {
+    const wrong = this.faults.get('');
+    return html`<form @submit=${(event: SubmitEvent) => this.add(event, session)}>
+      <label>
+        ${say('number on the cup')}
+        <input name="number" inputmode="numeric" autocomplete="off" />
+      </label>
+      <label>
+        ${say('whose: tags, or nothing yet')}
+        <input class="whose" name="whose" autocomplete="off" />
+      </label>
+      <button>${say('Add a cup')}</button>
+      ${wrong === undefined ? nothing : html`<p class="fault" role="alert">${wrong}</p>`}
+    </form>`;
+  }
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { session } = this.seen;
+    const day = session?.openDay ?? null;
+    if (!session || day === null) return nothing;
+    const cups = ownCups(session.notebook, day);
+    return html`<details>
+      <summary>
+        ${say('Cups in no animal’s row{n, plural, =0 {} other { (#)}}', { n: cups.length })}
+      </summary>
+      <div class="inside">
+        <p class="small soft">
+          ${say('For a cup counted before you know whose it is, or with dung of several animals. Its count is in no figure until it goes into an animal’s row; a mixed one never does.')}
+        </p>
+        <ul aria-label=${say('Cups of their own')}>
+          ${repeat(
+            cups,
+            ({ id }) => id,
+            (cup) => this.renderCup(session, cup),
+          )}
+        </ul>
+        ${this.renderAdd(session)}
+      </div>
+    </details>`;
+  }
+}
+
+/** Whether one of the open day's cups was typed in. */
+function touchesCup(
+  changes: readonly { readonly path: readonly string[] }[] | undefined,
+  day: string | null,
+  cups: readonly string[],
+): boolean {
+  return (changes ?? []).some(
+    ({ path: [table, on, row] }) =>
+      table === 'readings' && on === day && row !== undefined && cups.includes(row),
+  );
+}
+
+customElements.define('sd-own-cups', SdOwnCups);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sd-own-cups': SdOwnCups;
+  }
+}

@@ -1,0 +1,104 @@
+import { expect } from '@open-wc/testing';
+import { html } from 'lit';
+import type { SdOwnCups } from '../../components/sd-own-cups.ts';
+import '../../components/sd-own-cups.ts';
+import { ownCups } from '../../src/notebook/own-cups.ts';
+import { columnByKey, readingOf } from '../../src/notebook/read.ts';
+import type { Session } from '../../src/session/session.ts';
+import { openSession } from './open-notebook.ts';
+import { allText, onPage, TODAY, until } from './treating-page.ts';
+
+async function open(): Promise<{ session: Session; list: SdOwnCups }> {
+  const session = await openSession();
+  const list = await onPage<SdOwnCups>(session, html`<sd-own-cups></sd-own-cups>`);
+  await list.updateComplete;
+  list.renderRoot.querySelector('details')?.setAttribute('open', '');
+  return { session, list };
+}
+
+function field(list: SdOwnCups, name: string): HTMLInputElement {
+  const found = [...list.renderRoot.querySelectorAll('input')].find(
+    (input) => input.name === name || input.getAttribute('aria-label') === name,
+  );
+  if (!found) throw new Error(`there is no field ${name}`);
+  return found;
+}
+
+function typeInto(input: HTMLInputElement, text: string): void {
+  input.value = text;
+  input.dispatchEvent(new Event('change', { bubbles: true }));
+}
+
+async function addCup(list: SdOwnCups, number: string, whose: string): Promise<void> {
+  typeInto(field(list, 'number'), number);
+  field(list, 'whose').value = whose;
+  list.renderRoot.querySelector('form')?.requestSubmit();
+  await list.updateComplete;
+}
+
+const so = (list: SdOwnCups, isSo: () => boolean): Promise<void> =>
+  until(isSo, () => allText(list));
+
+const row = (list: SdOwnCups, number: number): HTMLElement | null =>
+  list.renderRoot.querySelector<HTMLElement>(`[data-cup='${number}']`);
+
+const comes = (list: SdOwnCups, number: number): string =>
+  row(list, number)?.querySelector('.comes')?.textContent?.trim() ?? '';
+
+describe('the list of cups in no animal’s row', () => {
+  it('takes a cup before it is known whose it is, and gives it to its animal later', async () => {
+    const { session, list } = await open();
+    const id = (key: string): string => columnByKey(session.notebook, key)?.id ?? '';
+    await addCup(list, '91', '');
+    await so(list, () => row(list, 91) !== null);
+    expect(comes(list, 91)).to.equal('not counted yet');
+    typeInto(field(list, 'chamber 1 of cup 91'), '3');
+    typeInto(field(list, 'chamber 2 of cup 91'), '5');
+    await so(list, () => comes(list, 91).startsWith('400 epg'));
+    expect(comes(list, 91)).to.contain('an animal not known yet');
+
+    // W-109 was not counted that day.
+    typeInto(field(list, 'whose dung cup 91 holds: tags, or nothing yet'), 'W-109');
+    await so(list, () => row(list, 91)?.querySelector('.give') !== null);
+    row(list, 91)?.querySelector<HTMLElement>('.give')?.click();
+    await so(list, () => row(list, 91) === null);
+    expect(readingOf(session.notebook, TODAY, 'a-W-109', id('chamber1'))?.text).to.equal('3');
+    expect(session.engine.value('a-W-109', id('epg'))).to.equal(400);
+
+    await session.undo();
+    await so(list, () => row(list, 91) !== null);
+    expect(session.engine.value('a-W-109', id('epg'))).to.equal(null);
+  });
+
+  it('keeps a mixed cup out of every animal’s row', async () => {
+    const { session, list } = await open();
+    await addCup(list, '92', 'W-101, W-102; W-103');
+    await so(list, () => row(list, 92) !== null);
+    typeInto(field(list, 'chamber 1 of cup 92'), '2');
+    typeInto(field(list, 'chamber 2 of cup 92'), '2');
+    await so(list, () => comes(list, 92).startsWith('200 epg, of 3 animals mixed'));
+    expect(row(list, 92)?.querySelector('.give')).to.equal(null);
+    expect(ownCups(session.notebook, TODAY)[0]?.animalIds).to.have.length(3);
+  });
+
+  it('says what is wrong, and keeps what was typed', async () => {
+    const { session, list } = await open();
+    await addCup(list, 'twelve', '');
+    const alert = (): string =>
+      list.renderRoot.querySelector('[role="alert"]')?.textContent?.trim() ?? '';
+    expect(alert()).to.equal('A cup has a whole number from 1 on. Type the number written on it.');
+    expect(field(list, 'number').value).to.equal('twelve');
+    await addCup(list, '12', 'W-999');
+    expect(alert()).to.contain('1 tag is not in this notebook: W-999');
+    expect(ownCups(session.notebook, TODAY)).to.have.length(0);
+    await addCup(list, '12', 'W-101');
+    await so(list, () => row(list, 12) !== null);
+    expect(alert()).to.equal('');
+    typeInto(field(list, 'chamber 1 of cup 12'), '3?');
+    await so(list, () => alert() !== '');
+    expect(field(list, 'chamber 1 of cup 12').value).to.equal('3?');
+    expect(comes(list, 12)).to.equal('no epg: a count that is no number');
+    row(list, 12)?.querySelector<HTMLElement>('.give')?.click();
+    await so(list, () => alert().includes('typed in its own row already'));
+  });
+});
