@@ -66,10 +66,10 @@ export class CellEditor {
       this.show();
     }
     // A row that is moved in the page, scrolled out of sight, takes the focus off what stands in it.
-    if (cell && (focus || (this.hasFocus && (isMoved || !this.isFocused)))) {
-      this.hasFocus = true;
-      this.input.focus({ preventScroll: true });
-    }
+    if (!cell || this.isFocused) return;
+    // Rows may have been gone for a while: what took the focus meanwhile keeps it.
+    this.hasFocus = focus || (this.hasFocus && isFocusFree());
+    if (this.hasFocus) this.input.focus({ preventScroll: true });
   }
 
   get isFocused(): boolean {
@@ -126,6 +126,11 @@ export class CellEditor {
     }
     this.heard.changed();
   }
+}
+
+/** Nothing on the page has the focus, as when what had it was taken off the page. */
+function isFocusFree(): boolean {
+  return document.activeElement === null || document.activeElement === document.body;
 }
 
 /** Digits for counts and whole scores, digits with a decimal mark for measures, letters else. */

@@ -50,15 +50,16 @@ export class GridFocus {
   private placeNow(): void {
     const { editor, hasModel, shadowRoot } = this.host;
     const { active } = this.host.hand;
-    const focus = this.isDue;
-    this.isDue = false;
     const model = hasModel ? this.host.model : null;
     const spot = active && model && spotOf(model.sheet, active);
     const row = spot && shadowRoot?.getElementById(rowElementId(active.row));
     const cell = spot && (row?.children[spot.column + 1] as HTMLElement | undefined);
     const column = spot && model?.sheet.layout.columns[spot.column];
     if (!model || !cell || !column || !active) {
-      if (!spot) editor.place(null);
+      // A row that is not drawn yet gets the focus with the drawing that brings it.
+      if (spot) return;
+      this.isDue = false;
+      editor.place(null);
       return;
     }
     const text = model.cell(model.source(active.row), column);
@@ -68,6 +69,7 @@ export class GridFocus {
     if (reason) reason.textContent = text.reason ?? '';
     editor.input.toggleAttribute('aria-invalid', text.look === 'fault');
     editor.input.setAttribute('aria-describedby', 'reason');
-    editor.place(cell, focus);
+    editor.place(cell, this.isDue);
+    this.isDue = false;
   }
 }

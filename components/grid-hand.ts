@@ -167,6 +167,12 @@ export class GridHand {
     this.host.settle(true);
   }
 
+  /** Brings the active cell in sight: it may have been scrolled away, or sorted elsewhere. */
+  reveal(): void {
+    const { spot } = this;
+    if (spot) this.host.show(spot);
+  }
+
   /** The row being typed in is left: its lone chamber counts from now on. */
   leaveRow(): void {
     const { model } = this;
@@ -248,6 +254,7 @@ export class GridHand {
   began(): void {
     const { active } = this;
     const { session } = this.model;
+    this.reveal();
     if (!active || session.typingRow === active.row) return;
     const former = session.typingRow;
     void session.enterRow(active.row);
@@ -343,6 +350,7 @@ export class GridHand {
     const { block } = this;
     const { sheet, session } = this.model;
     if (!block) return;
+    this.reveal();
     if (this.isOneCell && !this.mayType()) return;
     const edit = clearEdit(session.notebook, sheet, block);
     if (edit) this.dispatch(edit, say('Cleared.'));

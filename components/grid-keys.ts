@@ -22,6 +22,8 @@ export type Command =
   | { readonly do: 'commit'; readonly then: 'next' | 'previous' | Way }
   | { readonly do: 'edit' | 'cancel' | 'clear' | 'undo' | 'redo' | 'fill down' | 'find' }
   | { readonly do: 'choices' | 'column menu' }
+  /** The key does nothing here, and the browser must not scroll by it. */
+  | { readonly do: 'nothing' }
   | { readonly do: 'select all' | 'select row' | 'select column' };
 
 /** `typed`: begun by typing, so that arrows still move; `opened`: by F2 or Enter, they are the text's. */
@@ -81,14 +83,17 @@ function withCtrl(key: string, shift: boolean): Command | null {
   return null;
 }
 
+const nothing: Command = { do: 'nothing' };
+
 function whileEditing(event: Key, editing: 'typed' | 'opened'): Command | null {
   const { key, shiftKey } = event;
   const plain = !event.ctrlKey && !event.metaKey && !event.altKey;
-  if (!plain) return null;
+  if (!plain) return event.altKey && (key === 'ArrowUp' || key === 'ArrowDown') ? nothing : null;
   if (key === 'Enter') return { do: 'commit', then: shiftKey ? 'up' : 'down' };
   if (key === 'Tab') return { do: 'commit', then: shiftKey ? 'previous' : 'next' };
   if (key === 'Escape') return { do: 'cancel' };
-  if (editing === 'opened' || shiftKey) return null;
+  if (editing === 'opened' || shiftKey)
+    return key === 'PageUp' || key === 'PageDown' ? nothing : null;
   const arrow = arrows[key];
   if (arrow) return { do: 'commit', then: arrow };
   if (key === 'PageUp') return { do: 'commit', then: 'page up' };

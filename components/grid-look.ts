@@ -23,7 +23,8 @@ export const gridLook: CSSResult = css`
     border: 1px solid var(--line);
     border-radius: var(--radius);
     background: var(--sheet);
-    scroll-padding: 0;
+    /* What the browser brings in sight by itself does not end below the headings. */
+    scroll-padding: calc(var(--band) + var(--head)) 0 0 var(--animal);
   }
 
   .band {

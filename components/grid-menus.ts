@@ -58,6 +58,7 @@ export class GridMenus {
     const { column, active } = hand;
     if (!column || !active || !hand.mayType()) return;
     const { notebook } = model.session;
+
     const choices = choicesOf(column.column, markOf(notebook));
     const label = column.column.label ?? column.column.key;
     if (choices.length === 0) {

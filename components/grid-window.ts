@@ -9,16 +9,14 @@ export interface Sight {
 /** Rows drawn beyond those in sight, on each side, so that scrolling shows no gap. */
 const beyond = 6;
 
-/** The rows to draw, as `[from, to)`; in steps, so that a small scroll redraws nothing. */
+/** The rows to draw, as `[from, to)`. */
 export function rowsDrawn(
   sight: Sight,
   rowHeight: number,
   count: number,
 ): readonly [number, number] {
-  const step = 1;
-  const first = Math.floor(sight.top / rowHeight) - beyond;
-  const from = Math.max(0, Math.floor(first / step) * step);
-  const seen = Math.ceil(sight.height / rowHeight) + 2 * beyond + step;
+  const from = Math.max(0, Math.floor(sight.top / rowHeight) - beyond);
+  const seen = Math.ceil(sight.height / rowHeight) + 2 * beyond + 1;
   return [Math.min(from, count), Math.min(count, from + seen)];
 }
 

@@ -42,7 +42,7 @@ export class SdFormulaBar extends LitElement {
 
       .line {
         display: grid;
-        grid-template-columns: auto minmax(0, 1fr) auto;
+        grid-template-columns: auto minmax(11.5em, 1fr) fit-content(60%);
         align-items: center;
         gap: 4px 16px;
         min-height: 44px;
@@ -78,13 +78,20 @@ export class SdFormulaBar extends LitElement {
         white-space: nowrap;
       }
 
+      /* Two lines of it fit in the height of the formula beside it. */
       .why {
+        display: -webkit-box;
+        overflow: hidden;
         color: var(--soft);
         font-size: var(--size-small);
+        line-height: 1.2;
         text-align: right;
+        -webkit-box-orient: vertical;
+        -webkit-line-clamp: 2;
       }
 
       .why.fault {
+        display: block;
         color: var(--warm);
       }
 
@@ -145,6 +152,7 @@ export class SdFormulaBar extends LitElement {
         .why {
           grid-column: 1 / -1;
           text-align: left;
+          -webkit-line-clamp: 3;
         }
       }
 
@@ -245,11 +253,13 @@ export class SdFormulaBar extends LitElement {
       return;
     }
     this.close();
-    await session.dispatch({
+    const kept = session.dispatch({
       ...edit,
       label: say('the formula of {column}', { column: column.label ?? column.key }),
     });
+    // Before the figures are worked out anew: the next key is the grid's already.
     this.done();
+    await kept;
   }
 
   private onKeydown(event: KeyboardEvent): void {
@@ -278,7 +288,10 @@ export class SdFormulaBar extends LitElement {
     return html`<div class="line">
         <span class="where"><b>${words.tag}</b> · ${words.at}</span>
         <span class="what">${this.whatTemplate(words)}</span>
-        <span class=${words.fault === null ? 'why' : 'why fault'}>
+        <span
+          class=${words.fault === null ? 'why' : 'why fault'}
+          title=${words.fault ?? words.why.join(' · ')}
+        >
           ${words.fault === null ? words.why.map((part) => html`<span>${part}</span>`) : words.fault}
         </span>
       </div>

@@ -95,10 +95,18 @@ describe('heatOf(epg)', () => {
 });
 
 describe('commandOf(key, editing)', () => {
+  it('lets no key scroll the grid away from a cell being edited', () => {
+    for (const way of ['PageUp', 'PageDown'])
+      expect(commandOf(key(way), 'opened')).toEqual({ do: 'nothing' });
+    for (const editing of ['typed', 'opened'] as const)
+      expect(commandOf(key('ArrowDown', { altKey: true }), editing)).toEqual({ do: 'nothing' });
+  });
+
   it('moves with arrows unless the text was opened, where they are the text’s', () => {
     expect(commandOf(key('ArrowLeft'), 'no')).toEqual({ do: 'move', way: 'left', extend: false });
     expect(commandOf(key('ArrowLeft'), 'typed')).toEqual({ do: 'commit', then: 'left' });
     expect(commandOf(key('ArrowLeft'), 'opened')).toBeNull();
+    expect(commandOf(key('PageDown'), 'typed')).toEqual({ do: 'commit', then: 'page down' });
   });
 
   it('leaves Tab to the browser while nothing is typed', () => {

@@ -1,5 +1,6 @@
 import { expect } from '@open-wc/testing';
 import axe from 'axe-core';
+import { noFilter } from '../../components/grid-rows.ts';
 import type { SdGrid } from '../../components/sd-grid.ts';
 import type { Session } from '../../src/session/session.ts';
 import { demoSession, plainSession, typedIn } from './fake-session.ts';
@@ -22,6 +23,13 @@ async function plainGrid(
   grid.focus();
   await settled(grid);
   return { grid, session };
+}
+
+/** Waits until a scrolling has been heard of. */
+async function scrolled(grid: SdGrid): Promise<void> {
+  for (let frame = 0; frame < 2; frame += 1)
+    await new Promise((done) => requestAnimationFrame(done));
+  await settled(grid);
 }
 
 describe('sd-grid: what it shows', () => {
@@ -108,6 +116,53 @@ describe('sd-grid: 200 animals', () => {
         ?.getAttribute('aria-rowindex'),
     ).to.equal('1');
     expect(grid.renderRoot.querySelectorAll('.row').length).to.be.below(60);
+  });
+
+  it('brings a cell that was scrolled away back below the headings before it changes', async () => {
+    const { grid } = await plainGrid(200);
+    const scroller = grid.renderRoot.querySelector('.scroller');
+    if (!scroller) throw new Error('no scroller');
+    const isWhole = (): boolean => {
+      const cell = grid.editor.cell?.getBoundingClientRect();
+      const head = grid.renderRoot.querySelector('.head')?.getBoundingClientRect();
+      if (!cell || !head) return false;
+      return cell.top >= head.bottom - 1 && cell.bottom <= scroller.getBoundingClientRect().bottom;
+    };
+    for (const key of ['4', 'F2', 'Delete']) {
+      scroller.scrollTop = 2000;
+      await scrolled(grid);
+      expect(isWhole(), `before ${key}`).to.equal(false);
+      await press(grid, key);
+      await scrolled(grid);
+      expect(isWhole(), `after ${key}`).to.equal(true);
+      await press(grid, 'Escape');
+    }
+  });
+
+  it('takes the focus to an animal whose row is not drawn yet, so that nothing typed is lost', async () => {
+    const { grid } = await plainGrid(200);
+    const elsewhere = document.createElement('button');
+    document.body.append(elsewhere);
+    elsewhere.focus();
+    grid.showAnimal('A-150');
+    await settled(grid);
+    elsewhere.remove();
+    expect(focused(grid)).to.equal('A-150 chamber1');
+  });
+
+  it('does not take the focus back from elsewhere when rows come back', async () => {
+    const { grid } = await plainGrid(3);
+    grid.model.filterBy({ ...grid.model.filter, group: 'nobody is in this group' });
+    await settled(grid);
+    expect(grid.renderRoot.querySelectorAll('.row').length).to.equal(0);
+    const elsewhere = document.createElement('button');
+    document.body.append(elsewhere);
+    elsewhere.focus();
+    grid.model.filterBy(noFilter);
+    await settled(grid);
+    expect(grid.renderRoot.querySelectorAll('.row').length).to.equal(3);
+    expect(document.activeElement === elsewhere).to.equal(true);
+    elsewhere.remove();
   });
 
   it('keeps the focus on its animal when that is scrolled away; an arrow brings it back', async () => {
