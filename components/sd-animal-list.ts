@@ -124,6 +124,9 @@ export class SdAnimalList extends LitElement {
     this.fault = '';
     await this.animals.session?.dispatch(edit);
     sayOfAnimals(this, sentence);
+    await this.updateComplete;
+    // The button that was pressed is gone with its fields, or has nobody to be pressed for.
+    this.renderRoot.querySelector<HTMLElement>('input')?.focus();
   }
 
   /** Those ticked, for a sentence about them: one by its tag, more by their number. */

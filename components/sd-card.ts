@@ -6,6 +6,7 @@ import { groupOn } from '../src/notebook/present.ts';
 import type { Session } from '../src/session/session.ts';
 import { askOrigin } from './ask-origin.ts';
 import { Announcer } from './announcer.ts';
+import { undoSentence } from './grid-sentences.ts';
 import { cardField, cardParts, type CardHand, type CardPart } from './card-fields.ts';
 import { cardStyles } from './card-styles.ts';
 import { cellSource, openOutcome } from './cell-source.ts';
@@ -133,6 +134,19 @@ export class SdCard extends LitElement {
     }
   }
 
+  /** Undoes, says what, and goes to the animal it was about. */
+  private async takeBack(session: Session): Promise<void> {
+    let row: string | undefined;
+    const stop = session.subscribe(({ transaction }) => {
+      const path = transaction?.changes[0]?.path;
+      if (path?.[0] === 'readings') row = path[2];
+    });
+    const done = await session.undo();
+    stop();
+    if (row !== undefined && row !== this.row) await this.show(row);
+    this.announcer.say(undoSentence('undo', done));
+  }
+
   /** Shows an animal, its first field ready to be typed in. */
   async show(row: string): Promise<void> {
     await this.commitDrafts();
@@ -225,7 +239,7 @@ export class SdCard extends LitElement {
       ${this.renderAnswer(session, day, animal.id)} ${this.renderStatus(session, day, animal.id)}
       ${this.parts(session).map((part) => this.renderPart(session, day, animal.id, part))}
       <div class="onward">
-        <button @click=${() => session.undo()} ?disabled=${session.undoLabel === null}>
+        <button @click=${() => this.takeBack(session)} ?disabled=${session.undoLabel === null}>
           ${say('Undo')}
         </button>
         <button class="main" @mousedown=${keepKeypad} @click=${this.onNext}>${say('Next')}</button>

@@ -117,6 +117,20 @@ export class SdColumnsDialog extends LitElement {
     else if (column === 'new') this.draft = blankColumn;
   }
 
+  /** Goes from the list to a column or back, and takes the focus along: what had it is gone with the other page. */
+  private async go(column: string | null): Promise<void> {
+    const former = this.columnId;
+    this.show(column);
+    await this.updateComplete;
+    const opener = `[data-change="${CSS.escape(former ?? '')}"]`;
+    const root = this.renderRoot;
+    const target =
+      column === null
+        ? (root.querySelector<HTMLElement>(opener) ?? root.querySelector<HTMLElement>('.add'))
+        : root.querySelector<HTMLElement>('form input');
+    target?.focus();
+  }
+
   async open(): Promise<void> {
     await this.updateComplete;
     await this.renderRoot.querySelector<SdSheet>('sd-sheet')?.open();
@@ -186,7 +200,7 @@ export class SdColumnsDialog extends LitElement {
         ? addColumn(notebook, this.newId(), { ...facts, key, label, kind: draft.kind })
         : changeColumn(notebook, columnId, { ...facts, key }),
     );
-    if (isDone) this.columnId = null;
+    if (isDone) await this.go(null);
   }
 
   private newId(): string {
@@ -203,7 +217,7 @@ export class SdColumnsDialog extends LitElement {
         say('taking away the column {name}', { name: draft.label }),
       ),
     );
-    this.columnId = null;
+    await this.go(null);
   }
 
   protected override render(): TemplateResult {
@@ -254,8 +268,9 @@ export class SdColumnsDialog extends LitElement {
             </button>
             <button
               class="quiet"
+              data-change=${column.id}
               aria-label=${say('Change {name}', { name })}
-              @click=${() => this.show(column.id)}
+              @click=${() => this.go(column.id)}
             >
               ${say('Change')}
             </button>
@@ -264,7 +279,7 @@ export class SdColumnsDialog extends LitElement {
       </ol>
       ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
       <div class="actions">
-        <button class="main" @click=${() => this.show('new')}>${say('Add a column')}</button>
+        <button class="main add" @click=${() => this.go('new')}>${say('Add a column')}</button>
       </div>`;
   }
 
@@ -350,7 +365,7 @@ export class SdColumnsDialog extends LitElement {
                 ${say('Take the column away')}
               </button>`
         }
-        <button type="button" @click=${() => this.show(null)}>${say('All columns')}</button>
+        <button type="button" @click=${() => this.go(null)}>${say('All columns')}</button>
         <button class="main">${isNew ? say('Add the column') : say('Keep the change')}</button>
       </div>
     </form>`;

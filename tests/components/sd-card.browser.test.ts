@@ -58,6 +58,21 @@ before(() => {
 });
 
 describe('sd-card', () => {
+  it('says what was undone, and goes to the animal it was about', async () => {
+    const { card, session } = await cardOf();
+    await card.show('a-W-101');
+    await settled(card);
+    press(card, 'Could not count');
+    await settled(card);
+    expect(typed(session, 'W-101', 'status')).to.equal('could not count');
+    expect(card.row).to.equal('a-W-102');
+    press(card, 'Undo');
+    await settled(card);
+    expect(typed(session, 'W-101', 'status')).to.equal(undefined);
+    expect(card.row).to.equal('a-W-101');
+    expect(textOf(card, '[role="status"]')).to.match(/^Undone: /);
+  });
+
   it('shows the first cup of the bench, and what its counts come to', async () => {
     const { card } = await cardOf();
     expect(textOf(card, 'h2')).to.match(/^W-101 Bracken · ewes · cup 1 of 40$/);

@@ -63,6 +63,21 @@ describe('sd-columns-dialog', () => {
     expect(keys()[1]).to.equal(first);
   });
 
+  it('takes the focus along from the list to a column and back', async () => {
+    const { session } = await plainSession(2);
+    const dialog = await dialogOf(session, null);
+    const focusedIn = (): Element | null | undefined => dialog.shadowRoot?.activeElement;
+    const change = dialog.renderRoot.querySelector<HTMLElement>('[data-change="c-chamber1"]');
+    change?.focus();
+    change?.click();
+    await waitUntil(() => focusedIn()?.localName === 'input');
+    expect(focusedIn()?.closest('form')).not.to.equal(null);
+    await submit(dialog);
+    await waitUntil(() => focusedIn()?.getAttribute('data-change') === 'c-chamber1');
+    dialog.renderRoot.querySelector<HTMLElement>('.add')?.click();
+    await waitUntil(() => focusedIn()?.localName === 'input');
+  });
+
   it('adds a column, with a name in formulas made from its label', async () => {
     const { session } = await plainSession(2);
     const dialog = await dialogOf(session, 'new');
