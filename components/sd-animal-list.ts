@@ -112,21 +112,19 @@ export class SdAnimalList extends LitElement {
   }
 
   private async begin(doing: Doing): Promise<void> {
-    this.fault = '';
-    this.leaving = '';
+    this.fault = this.leaving = '';
     this.doing = this.doing === doing ? null : doing;
     await this.updateComplete;
-    this.renderRoot.querySelector<HTMLElement>('.doing input')?.focus();
+    // What had the focus may be gone, or have nobody to be pressed for: on at the start of the list.
+    const isKept = this.shadowRoot?.activeElement?.matches(':not(:disabled)');
+    const start = isKept ? null : this.renderRoot.querySelector('input');
+    (this.renderRoot.querySelector<HTMLElement>('.doing input') ?? start)?.focus();
   }
 
   private async finish(edit: Edit, sentence: string): Promise<void> {
-    this.doing = null;
-    this.fault = '';
     await this.animals.session?.dispatch(edit);
     sayOfAnimals(this, sentence);
-    await this.updateComplete;
-    // The button that was pressed is gone with its fields, or has nobody to be pressed for.
-    this.renderRoot.querySelector<HTMLElement>('input')?.focus();
+    await this.begin(null);
   }
 
   /** Those ticked, for a sentence about them: one by its tag, more by their number. */

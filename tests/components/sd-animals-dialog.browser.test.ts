@@ -102,8 +102,16 @@ describe('<sd-animals-dialog>', () => {
     await says(at.dialog, 'From this date on');
     fill(at.dialog, 'group', 'rams’ field');
     fill(at.dialog, 'date', '2026-07-01');
-    button(at.dialog, 'Move 2 animals').click();
+    const move = button(at.dialog, 'Move 2 animals');
+    move.focus();
+    move.click();
     await says(at.dialog, '2 animals from 1 July 2026 on in rams’ field.');
+    // The button went with its fields; the focus did not fall out of the list with it.
+    const list = panel(at.dialog, 'sd-animal-list');
+    await until(
+      () => list.shadowRoot?.activeElement?.getAttribute('type') === 'search',
+      () => list.shadowRoot?.activeElement?.outerHTML ?? 'nothing has the focus',
+    );
     const { notebook } = at.session;
     expect(groupOn(notebook, 'a-W-101', '2026-07-19')).to.equal('rams’ field');
     expect(groupOn(notebook, 'a-W-101', '2026-06-21')).to.equal('ewes');
