@@ -46,10 +46,10 @@ export function roundFields(
       <label class="field wide">
         ${say('Dose all ticked with')}
         <select @change=${(event: Event) => change({ product: text(event) })}>
-          <option value="" ?selected=${form.product === ''}>${say('choose a product')}</option>
+          <option value="" .selected=${form.product === ''}>${say('choose a product')}</option>
           ${productsInUse(notebook).map(
             ({ id }) =>
-              html`<option value=${id} ?selected=${id === form.product}>
+              html`<option value=${id} .selected=${id === form.product}>
                 ${productName(notebook, id)}
               </option>`,
           )}
@@ -99,13 +99,13 @@ export function roundFields(
                         @change=${(event: Event) =>
                           change({ source: text(event) as RoundForm['source'] })}
                       >
-                        <option value="" ?selected=${form.source === ''}>
+                        <option value="" .selected=${form.source === ''}>
                           ${say("the label's, else the vet's")}
                         </option>
-                        <option value="label" ?selected=${form.source === 'label'}>
+                        <option value="label" .selected=${form.source === 'label'}>
                           ${say("the label's")}
                         </option>
-                        <option value="vet" ?selected=${form.source === 'vet'}>
+                        <option value="vet" .selected=${form.source === 'vet'}>
                           ${say("{vet}'s", { vet: product.vetName })}
                         </option>
                       </select>

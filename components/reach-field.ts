@@ -33,7 +33,7 @@ export function reachField(
       >
         ${reaches.map(
           (reach) =>
-            html`<option value=${reach} ?selected=${reach === chosen}>${words[reach]}</option>`,
+            html`<option value=${reach} .selected=${reach === chosen}>${words[reach]}</option>`,
         )}
       </select>
     </label>

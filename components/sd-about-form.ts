@@ -73,7 +73,7 @@ export class SdAboutForm extends LitElement {
         <select name=${name}>
           ${options.map(
             ([value, words]) =>
-              html`<option value=${value} ?selected=${value === chosen}>${words}</option>`,
+              html`<option value=${value} .selected=${value === chosen}>${words}</option>`,
           )}
         </select>
         ${hint ? html`<span class="hint">${hint}</span>` : nothing}

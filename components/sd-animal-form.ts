@@ -167,7 +167,7 @@ export class SdAnimalForm extends LitElement {
           <option value="">${say('not said')}</option>
           ${options.map(
             (option) =>
-              html`<option value=${option} ?selected=${option === chosen}>
+              html`<option value=${option} .selected=${option === chosen}>
                 ${animalWord(option)}
               </option>`,
           )}

@@ -296,7 +296,7 @@ export class SdColumnsDialog extends LitElement {
               <select name="kind">
                 ${Object.entries(kindWords).map(
                   ([kind, words]) =>
-                    html`<option value=${kind} ?selected=${kind === draft.kind}>${words}</option>`,
+                    html`<option value=${kind} .selected=${kind === draft.kind}>${words}</option>`,
                 )}
               </select>
             </label>`

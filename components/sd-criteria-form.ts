@@ -248,7 +248,7 @@ export class SdCriteriaForm extends LitElement {
             >
               ${(['', 'sheep', 'goat'] as const).map(
                 (species) =>
-                  html`<option value=${species} ?selected=${species === draft.species}>
+                  html`<option value=${species} .selected=${species === draft.species}>
                     ${species === '' ? say('sheep and goats') : animalWord(species)}
                   </option>`,
               )}

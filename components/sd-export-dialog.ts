@@ -200,7 +200,7 @@ export class SdExportDialog extends LitElement {
         >
           ${days.map(
             (day) =>
-              html`<option value=${day.id} ?selected=${day.id === value}>${dayWords(day)}</option>`,
+              html`<option value=${day.id} .selected=${day.id === value}>${dayWords(day)}</option>`,
           )}
         </select>
       </label>
@@ -272,10 +272,10 @@ export class SdExportDialog extends LitElement {
                       this.marks = value === 'semicolon' ? 'semicolon' : 'comma';
                     }}
                   >
-                    <option value="comma" ?selected=${this.written === 'comma'}>
+                    <option value="comma" .selected=${this.written === 'comma'}>
                       ${say('1.5, fields parted by commas')}
                     </option>
-                    <option value="semicolon" ?selected=${this.written === 'semicolon'}>
+                    <option value="semicolon" .selected=${this.written === 'semicolon'}>
                       ${say('1,5; fields parted by semicolons')}
                     </option>
                   </select>

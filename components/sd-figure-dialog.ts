@@ -209,7 +209,7 @@ export class SdFigureDialog extends LitElement {
                   { value: 'animals', words: say('a share, as animals') },
                 ].map(
                   ({ value, words }) =>
-                    html`<option value=${value} ?selected=${value === draft.shownAs}>
+                    html`<option value=${value} .selected=${value === draft.shownAs}>
                       ${words}
                     </option>`,
                 )}

@@ -125,7 +125,7 @@ export class SdImportColumns extends LitElement {
         >
           ${roles.map(
             (role) =>
-              html`<option value=${roleValue(role)} ?selected=${roleValue(role) === current}>
+              html`<option value=${roleValue(role)} .selected=${roleValue(role) === current}>
                 ${roleName(role, this.known)}
               </option>`,
           )}

@@ -86,14 +86,14 @@ export class SdImportDay extends LitElement {
         <label class="field"
           >${say('Day')}
           <select @change=${this.onSelect}>
-            <option value="" ?selected=${this.day === null && !this.isNew}>${say('choose')}</option>
+            <option value="" .selected=${this.day === null && !this.isNew}>${say('choose')}</option>
             ${days.map(
               (day) =>
-                html`<option value=${day.id} ?selected=${day.id === this.day && !this.isNew}>
+                html`<option value=${day.id} .selected=${day.id === this.day && !this.isNew}>
                   ${dayWords(day)}
                 </option>`,
             )}
-            <option value="new" ?selected=${this.isNew}>${say('a new day')}</option>
+            <option value="new" .selected=${this.isNew}>${say('a new day')}</option>
           </select>
         </label>
         ${

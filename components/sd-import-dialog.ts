@@ -167,7 +167,7 @@ export class SdImportDialog extends LitElement {
                   <select @change=${this.onSeparator}>
                     ${separators.map(
                       ([mark, name]) =>
-                        html`<option value=${mark} ?selected=${mark === table.separator}>
+                        html`<option value=${mark} .selected=${mark === table.separator}>
                           ${name}
                         </option>`,
                     )}
@@ -183,14 +183,14 @@ export class SdImportDialog extends LitElement {
                 <label class="field"
                   >${say('Headings')}
                   <select @change=${this.onHeader}>
-                    <option value="none" ?selected=${table.header === null}>${say('none')}</option>
+                    <option value="none" .selected=${table.header === null}>${say('none')}</option>
                     ${[...new Set(lines)]
                       .sort((a, b) => a - b)
                       .map(
                         (line) =>
                           html`<option
                             value=${String(line)}
-                            ?selected=${line === table.header?.line}
+                            .selected=${line === table.header?.line}
                           >
                             ${say('on line {line}', { line })}
                           </option>`,

@@ -116,10 +116,10 @@ export class SdLanguageChoice extends LitElement {
               this.result = undefined;
             }}
           >
-            <option value="" ?selected=${chosen === ''}>${say('As the browser')}</option>
+            <option value="" .selected=${chosen === ''}>${say('As the browser')}</option>
             ${languages.map(
               ({ code, name }) =>
-                html`<option value=${code} lang=${code} ?selected=${chosen === code}>
+                html`<option value=${code} lang=${code} .selected=${chosen === code}>
                   ${name}
                 </option>`,
             )}

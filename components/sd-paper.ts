@@ -178,7 +178,7 @@ export class SdPaper extends LitElement {
           >
             ${kinds.map(
               ([kind, words]) =>
-                html`<option value=${kind} ?selected=${kind === this.kind}>${words}</option>`,
+                html`<option value=${kind} .selected=${kind === this.kind}>${words}</option>`,
             )}
           </select>
         </label>
@@ -189,8 +189,8 @@ export class SdPaper extends LitElement {
               this.size = (event.target as HTMLSelectElement).value as Size;
             }}
           >
-            <option value="A4" ?selected=${this.size === 'A4'}>A4</option>
-            <option value="letter" ?selected=${this.size === 'letter'}>${say('Letter')}</option>
+            <option value="A4" .selected=${this.size === 'A4'}>A4</option>
+            <option value="letter" .selected=${this.size === 'letter'}>${say('Letter')}</option>
           </select>
         </label>
         ${

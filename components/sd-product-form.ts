@@ -227,7 +227,7 @@ export class SdProductForm extends LitElement {
         >
           ${(['not stated', 'days', 'hours', 'not permitted'] as const).map(
             (one) =>
-              html`<option value=${one} ?selected=${one === kind}>${withdrawalKind(one)}</option>`,
+              html`<option value=${one} .selected=${one === kind}>${withdrawalKind(one)}</option>`,
           )}
         </select>
         <input
@@ -278,8 +278,8 @@ export class SdProductForm extends LitElement {
                 labelUnit: (event.target as HTMLSelectElement).value as 'kg' | 'lb',
               })}
           >
-            <option value="kg" ?selected=${labelUnit === 'kg'}>kg</option>
-            <option value="lb" ?selected=${labelUnit === 'lb'}>lb</option>
+            <option value="kg" .selected=${labelUnit === 'kg'}>kg</option>
+            <option value="lb" .selected=${labelUnit === 'lb'}>lb</option>
           </select>
         </div>
         ${this.faultOf('labelMl')} ${this.faultOf('labelPer')}

@@ -163,10 +163,10 @@ export class SdProtocolForm extends LitElement {
           <label class="field">
             ${say('That fluid is')}
             <select name="fluidIs">
-              <option value="added" ?selected=${this.fluidIs === 'added'}>
+              <option value="added" .selected=${this.fluidIs === 'added'}>
                 ${say('added to the dung')}
               </option>
-              <option value="made up to" ?selected=${this.fluidIs === 'made up to'}>
+              <option value="made up to" .selected=${this.fluidIs === 'made up to'}>
                 ${say('made up to, dung and all')}
               </option>
             </select>

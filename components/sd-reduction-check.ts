@@ -119,10 +119,10 @@ export class SdReductionCheck extends LitElement {
         @change=${(event: Event) =>
           this.choose({ [name]: (event.target as HTMLSelectElement).value })}
       >
-        <option value="" ?selected=${chosen[name] === ''}>${say('choose a day')}</option>
+        <option value="" .selected=${chosen[name] === ''}>${say('choose a day')}</option>
         ${daysOf(notebook).map(
           (day) =>
-            html`<option value=${day.id} ?selected=${day.id === chosen[name]}>
+            html`<option value=${day.id} .selected=${day.id === chosen[name]}>
               ${dayWords(day)}
             </option>`,
         )}
@@ -172,10 +172,10 @@ export class SdReductionCheck extends LitElement {
                   @change=${(event: Event) =>
                     this.choose({ group: (event.target as HTMLSelectElement).value })}
                 >
-                  <option value="" ?selected=${chosen.group === ''}>${say('all of them')}</option>
+                  <option value="" .selected=${chosen.group === ''}>${say('all of them')}</option>
                   ${groups.map(
                     (group) =>
-                      html`<option value=${group} ?selected=${group === chosen.group}>
+                      html`<option value=${group} .selected=${group === chosen.group}>
                         ${group}
                       </option>`,
                   )}

@@ -153,9 +153,9 @@ export class SdSheddingPlot extends LitElement {
     return html`<label class="choice">
       ${say('Group')}
       <select @change=${this.choose}>
-        <option value="" ?selected=${group === null}>${say('all animals')}</option>
+        <option value="" .selected=${group === null}>${say('all animals')}</option>
         ${all.map(
-          (name) => html`<option value=${name} ?selected=${name === group}>${name}</option>`,
+          (name) => html`<option value=${name} .selected=${name === group}>${name}</option>`,
         )}
       </select>
     </label>`;

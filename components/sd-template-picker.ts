@@ -230,7 +230,7 @@ export class SdTemplatePicker extends LitElement {
   private renderLines(lines: readonly Line[]): TemplateResult {
     const { line: chosen } = this;
     return html`${lines.map(
-      ({ id, name }) => html`<option value=${id} ?selected=${id === chosen?.id}>${name}</option>`,
+      ({ id, name }) => html`<option value=${id} .selected=${id === chosen?.id}>${name}</option>`,
     )}`;
   }
 

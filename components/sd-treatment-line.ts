@@ -159,7 +159,7 @@ export class SdTreatmentLine extends LitElement {
         .filter((id) => productOf(notebook, id))
         .map(
           (id) =>
-            html`<option value=${id} ?selected=${id === chosen}>
+            html`<option value=${id} .selected=${id === chosen}>
               ${productName(notebook, id)}
             </option>`,
         )}

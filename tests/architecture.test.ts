@@ -46,7 +46,7 @@ describe('the source', () => {
     expect(lengthFaults(sources, MOST_LINES, LONG_FILES)).toEqual([]);
   });
 
-  it('never makes markup out of text, nor writes style attributes', () => {
+  it('never makes markup out of text, nor writes style or selected attributes', () => {
     expect(markupFaults(sources)).toEqual([]);
   });
 
@@ -118,19 +118,21 @@ describe('the checks themselves', () => {
     ]);
   });
 
-  it('find markup made of text, and style attributes, but let styleMap pass', () => {
+  it('find markup made of text, style and selected attributes, but let styleMap pass', () => {
     const files = new Map([
       [
         'components/note.ts',
         'html`<p\n style="color: red">${unsafeHTML(x)}</p>`;\nthis.innerHTML = text;',
       ],
       ['components/bar.ts', "html`<i style=${styleMap({ width: '3%' })}></i>`;"],
+      ['components/list.ts', 'html`<option ?selected=${isChosen}></option>`;'],
       ['src/text/escape.ts', '// not part of the page: innerHTML'],
     ]);
     expect(markupFaults(files)).toEqual([
       'components/note.ts:2 has style=.',
       'components/note.ts:2 has unsafeHTML.',
       'components/note.ts:3 has innerHTML.',
+      'components/list.ts:1 has ?selected=.',
     ]);
   });
 

@@ -196,11 +196,12 @@ export function lengthFaults(
 
 /**
  * Ways to put text into the page as markup, and style attributes, which the page's content policy
- * refuses. `styleMap` sets styles one by one, which it allows.
+ * refuses. `styleMap` sets styles one by one, which it allows. And `selected` as an attribute: once a
+ * person has chosen, a browser no longer heeds it, and the list shows what does not hold.
  */
 export function markupFaults(sources: Sources): string[] {
   const forbidden =
-    /innerHTML|outerHTML|insertAdjacentHTML|document\.write|unsafe(HTML|SVG|Static|MathML)|(?<=\s)style=(?!\$\{\s*styleMap\()|setAttribute\(\s*['"]style/g;
+    /innerHTML|outerHTML|insertAdjacentHTML|document\.write|unsafe(HTML|SVG|Static|MathML)|(?<=\s)style=(?!\$\{\s*styleMap\()|setAttribute\(\s*['"]style|\?selected=/g;
   const faults: string[] = [];
   for (const [path, text] of sources) {
     if (!path.startsWith('components/')) continue;
