@@ -36,6 +36,16 @@ export function statusOf(notebook: Notebook, day: DayId, row: RowId): string {
   return (column && readingOf(notebook, day, row, column.id)?.text) ?? '';
 }
 
+/** The status typed; where none is, a cup with some count is sampled, and one without is not. */
+export function statusSeen(notebook: Notebook, day: DayId, row: RowId): string {
+  const typed = statusOf(notebook, day, row);
+  if (typed !== '') return typed;
+  const isBegun = columnsOf(notebook).some(
+    ({ id, kind }) => kind === 'count' && readingOf(notebook, day, row, id) !== undefined,
+  );
+  return isBegun ? 'sampled' : 'not sampled';
+}
+
 export function cupState(notebook: Notebook, day: DayId, row: RowId): CupState {
   const counts = mainCounts(notebook);
   const typed = counts.map((column) => readingOf(notebook, day, row, column.id));

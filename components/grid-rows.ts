@@ -4,6 +4,7 @@ import { isFault, type Value } from '../shared/value.ts';
 import { newest } from '../src/notebook/cell.ts';
 import type { Outcome, OutcomeKind } from '../src/notebook/outcome.ts';
 import { boundEpg } from './bound-epg.ts';
+import { statusSeen } from './cup-state.ts';
 import { groupOn, isPresent } from '../src/notebook/present.ts';
 import { animalsOf, byText, columnByKey, dayOf, readingOf } from '../src/notebook/read.ts';
 
@@ -30,7 +31,7 @@ export interface Filter {
   readonly class: string;
   readonly status: string;
   readonly outcome: '' | OutcomeKind;
-  /** Only animals at this epg or over it; null for all. */
+  /** Only animals at this epg or over it, too many to count among them; null for all. */
   readonly epgFrom: number | null;
 }
 
@@ -71,7 +72,6 @@ export function filteredRows(
   day: DayId | null,
   figures: RowFigures,
 ): readonly GridRow[] {
-  const status = columnByKey(notebook, 'status');
   const epg = columnByKey(notebook, 'epg');
   return rows.filter((row) => {
     if (!filter.everyAnimal && !row.isPresent) return false;
@@ -79,13 +79,13 @@ export function filteredRows(
     if (filter.class !== '' && row.class !== filter.class) return false;
     if (day === null) return true;
     if (filter.status !== '') {
-      const typed = status && readingOf(notebook, day, row.id, status.id)?.text;
-      if ((typed ?? 'sampled') !== filter.status) return false;
+      if (statusSeen(notebook, day, row.id) !== filter.status) return false;
     }
     if (filter.outcome !== '' && figures.outcome(row.id).kind !== filter.outcome) return false;
     if (filter.epgFrom !== null) {
       const value = epg ? figures.value(row.id, epg.id) : null;
-      return typeof value === 'number' && value >= filter.epgFrom * (1 - 1e-9);
+      const known = typeof value === 'number' ? value : boundKey(notebook, day, row.id, figures);
+      return typeof known === 'number' && known >= filter.epgFrom * (1 - 1e-9);
     }
     return true;
   });

@@ -1,18 +1,12 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
-import type { OutcomeKind } from '../src/notebook/outcome.ts';
-import { columnByKey, limitsOf, limitValue } from '../src/notebook/read.ts';
 import type { GridModel } from './grid-model.ts';
-import { noFilter, plainSort, type Filter, type GridRow, type Sort } from './grid-rows.ts';
+import { noFilter, plainSort, type GridRow } from './grid-rows.ts';
+import './sd-show-rows.ts';
 import { theme } from './theme.ts';
 import { say } from '../src/text/say.ts';
-import { animalWord } from './animal-words.ts';
-import { outcomeWords } from './cell-words.ts';
-import { statusLabel } from '../src/text/typed-words.ts';
-
-const outcomes: readonly OutcomeKind[] = ['over', 'not enough known', 'below'];
 
 /**
- * Finding, showing and ordering animals, above the counts. Views alone: nothing in the notebook moves.
+ * Finding animals above the counts, with the way to what is shown and in which order.
  * Fires `sd-found` (detail: row) for an animal found, `sd-back` when the search is left, `sd-say`
  * for a sentence to announce, and `sd-column-dialog` to see all columns.
  */
@@ -74,28 +68,6 @@ export class SdGridTools extends LitElement {
 
       .spread {
         flex: 1;
-      }
-
-      .more {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: end;
-        gap: 8px 12px;
-        margin-top: 8px;
-        padding: 10px 12px 12px;
-        border: 1px solid var(--line);
-        border-radius: var(--radius);
-        background: var(--sheet);
-      }
-
-      .every {
-        display: flex;
-        align-items: center;
-        min-height: var(--control);
-      }
-
-      .epg {
-        width: 7em;
       }
 
       @media print {
@@ -178,28 +150,6 @@ export class SdGridTools extends LitElement {
     this.fire('sd-say', { sentence });
   }
 
-  private filter(part: Partial<Filter>): void {
-    const { model } = this;
-    if (!model) return;
-    model.filterBy({ ...model.filter, ...part });
-    const { length } = model.sheet.rows;
-    this.fire('sd-say', {
-      sentence: say('{n, plural, one {# animal} other {# animals}} shown.', { n: length }),
-    });
-  }
-
-  private sort(value: string): void {
-    const [by = 'order', direction] = value.split(' ');
-    const column =
-      this.model && columnByKey(this.model.session.notebook, by.startsWith('=') ? by.slice(1) : '');
-    const sort: Sort['by'] = column
-      ? { column: column.id }
-      : by === 'bench' || by === 'tag' || by === 'group'
-        ? by
-        : 'order';
-    this.model?.sortBy({ by: sort, isDescending: direction === 'down' });
-  }
-
   protected override render(): TemplateResult | typeof nothing {
     const { model } = this;
     if (!model) return nothing;
@@ -251,111 +201,16 @@ export class SdGridTools extends LitElement {
           ${say('Columns')}
         </button>
       </div>
-      ${this.isOpen ? this.moreTemplate(model) : nothing}`;
-  }
-
-  private moreTemplate(model: GridModel): TemplateResult {
-    const { filter, rows, session, sort } = model;
-    const status = columnByKey(session.notebook, 'status');
-    const limit = limitsOf(session.notebook).find(({ key }) => key === 'treat_from');
-    const treatFrom =
-      limit && model.openDay !== null && limitValue(session.notebook, model.openDay, limit.id);
-    const sorts: readonly (readonly [string, string])[] = [
-      ['order', say('the notebook’s order')],
-      ['bench', say('bench order')],
-      ['tag', say('tag')],
-      ['group', say('group')],
-      ['=epg down', say('epg, highest first')],
-      ['=outcome down', say('outcome, over first')],
-    ];
-    return html`<div class="more">
-      ${select(say('Group'), filter.group, wordsOf(rows, 'group'), asItIs, (group) => this.filter({ group }))}
-      ${select(say('Class'), filter.class, wordsOf(rows, 'class'), animalWord, (kind) =>
-        this.filter({ class: kind }),
-      )}
-      ${select(say('Status'), filter.status, status?.words ?? [], statusLabel, (word) =>
-        this.filter({ status: word }),
-      )}
-      ${select(say('Outcome'), filter.outcome, outcomes, outcomeShown, (word) =>
-        this.filter({ outcome: outcomes.find((o) => o === word) ?? '' }),
-      )}
-      <label class="field"
-        >${say('epg from')}
-        <input
-          class="epg"
-          type="text"
-          inputmode="numeric"
-          placeholder=${typeof treatFrom === 'number' ? String(treatFrom) : say('any')}
-          .value=${filter.epgFrom === null ? '' : String(filter.epgFrom)}
-          @change=${(event: Event) => {
-            const typed = (event.target as HTMLInputElement).value.trim();
-            this.filter({ epgFrom: /^\d+$/.test(typed) ? Number(typed) : null });
-          }}
-        />
-      </label>
-      <label class="field"
-        >${say('Sort by')}
-        <select @change=${(event: Event) => this.sort((event.target as HTMLSelectElement).value)}>
-          ${sorts.map(
-            ([value, words]) =>
-              html`<option value=${value} ?selected=${value === sortValue(model, sort)}>
-                ${words}
-              </option>`,
-          )}
-        </select>
-      </label>
-      <label class="every"
-        ><input
-          type="checkbox"
-          .checked=${filter.everyAnimal}
-          @change=${(event: Event) =>
-            this.filter({ everyAnimal: (event.target as HTMLInputElement).checked })}
-        />
-        ${say('also animals not here that day')}</label
-      >
-    </div>`;
+      ${
+        this.isOpen
+          ? html`<sd-show-rows .model=${model} .revision=${this.revision}></sd-show-rows>`
+          : nothing
+      }`;
   }
 }
 
 function isMatch(row: GridRow, wanted: string): boolean {
   return row.tag.toLowerCase().includes(wanted) || row.name.toLowerCase().includes(wanted);
-}
-
-function wordsOf(rows: readonly GridRow[], of: 'group' | 'class'): readonly string[] {
-  return [...new Set(rows.map((row) => row[of]))].filter((word) => word !== '').sort();
-}
-
-function sortValue(model: GridModel, { by, isDescending }: Sort): string {
-  if (typeof by === 'string') return by;
-  const key = model.session.notebook.columns[by.column]?.key?.[0]?.[0];
-  return `=${key}${isDescending ? ' down' : ''}`;
-}
-
-function asItIs(word: string): string {
-  return word;
-}
-
-function outcomeShown(word: string): string {
-  const outcome = outcomes.find((one) => one === word);
-  return outcome ? outcomeWords[outcome] : word;
-}
-
-function select(
-  label: string,
-  value: string,
-  words: readonly string[],
-  shown: (word: string) => string,
-  choose: (word: string) => void,
-): TemplateResult {
-  return html`<label class="field"
-    >${label}
-    <select @change=${(event: Event) => choose((event.target as HTMLSelectElement).value)}>
-      <option value="">${say('all')}</option>
-      ${words.map(
-        (word) => html`<option value=${word} ?selected=${word === value}>${shown(word)}</option>`,
-      )}
-    </select>
-  </label>`;
 }
 
 customElements.define('sd-grid-tools', SdGridTools);
