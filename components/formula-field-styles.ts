@@ -88,10 +88,6 @@ export const formulaFieldStyles: CSSResult = css`
     box-shadow: none;
   }
 
-  .hint-line:not([hidden]) + .names {
-    border-top: 1px solid var(--line);
-  }
-
   .names [role='option'] {
     display: grid;
     gap: 0;

@@ -11,6 +11,7 @@ import { aboutOf } from '../src/notebook/read.ts';
 import { figureText } from './figure-text.ts';
 import { formulaFieldStyles } from './formula-field-styles.ts';
 import { argumentHint, markedFormula } from './formula-marks.ts';
+import { FormulaPanels } from './formula-panels.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import { say } from '../src/text/say.ts';
@@ -68,7 +69,7 @@ export class SdFormulaField extends LitElement {
   private readonly names = new Select(this, ({ notebook }) => notebook, {
     same: (a, b) => a.columns === b.columns && a.limits === b.limits && a.figures === b.figures,
   });
-  private readonly onMove = (): void => this.placePanel();
+  private readonly panels = new FormulaPanels(this);
 
   static override shadowRootOptions = { ...LitElement.shadowRootOptions, delegatesFocus: true };
 
@@ -101,15 +102,11 @@ export class SdFormulaField extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     clearTimeout(this.settling);
-    this.follow(false);
+    this.panels.follow(false);
   }
 
   private get input(): HTMLInputElement | null {
     return this.renderRoot?.querySelector('input') ?? null;
-  }
-
-  private get panel(): HTMLElement | null {
-    return this.renderRoot?.querySelector<HTMLElement>('.panel') ?? null;
   }
 
   private get items(): readonly Completion[] {
@@ -197,38 +194,8 @@ export class SdFormulaField extends LitElement {
   }
 
   protected override updated(_changed: PropertyValues): void {
-    const { panel } = this;
-    if (!panel?.isConnected) return;
-    const isWanted = panel.dataset['wanted'] === 'yes';
-    if (isWanted !== panel.matches(':popover-open')) {
-      if (isWanted) panel.showPopover();
-      else panel.hidePopover();
-      this.follow(isWanted);
-    }
-    if (isWanted) requestAnimationFrame(this.onMove);
+    this.panels.renew();
     this.renderRoot.querySelector('[aria-selected="true"]')?.scrollIntoView({ block: 'nearest' });
-  }
-
-  private follow(isOpen: boolean): void {
-    const listen = isOpen ? window.addEventListener : window.removeEventListener;
-    listen.call(window, 'scroll', this.onMove, true);
-    listen.call(window, 'resize', this.onMove);
-  }
-
-  /** Under the line; above it where there is more room. */
-  private placePanel(): void {
-    const { panel, input } = this;
-    if (!panel?.matches(':popover-open') || !input) return;
-    const at = input.getBoundingClientRect();
-    const width = Math.min(Math.max(at.width, 340), innerWidth - 16);
-    const below = innerHeight - at.bottom - 12;
-    const isBelow = below >= 220 || below >= at.top;
-    const left = Math.max(8, Math.min(at.left, innerWidth - width - 8));
-    panel.style.setProperty('left', `${left}px`);
-    panel.style.setProperty('width', `${width}px`);
-    panel.style.setProperty('max-height', `${Math.min(360, isBelow ? below : at.top - 12)}px`);
-    panel.style.setProperty('top', isBelow ? `${at.bottom + 4}px` : 'auto');
-    panel.style.setProperty('bottom', isBelow ? 'auto' : `${innerHeight - at.top + 4}px`);
   }
 
   private renderOption(item: Completion, index: number): TemplateResult {
@@ -272,6 +239,7 @@ export class SdFormulaField extends LitElement {
     const fault = this.value.trim() === '' ? null : this.fault;
     const isWrong = this.isSettled && fault !== null;
     const hint = this.hasFocus ? argumentHint(this.value, this.caret) : null;
+    const isChoosing = this.hasFocus && items.length > 0;
     return html`
       <label id="label" for="formula" class=${this.isLabelHidden ? 'visually-hidden' : 'label'}>
         ${this.label}
@@ -300,19 +268,11 @@ export class SdFormulaField extends LitElement {
         @blur=${this.onBlur}
       />
       <div id="outcome" class="outcome" role="status">${this.renderOutcome(fault)}</div>
-      <div
-        class="panel"
-        popover="manual"
-        data-wanted=${this.hasFocus && (items.length > 0 || hint) ? 'yes' : 'no'}
-      >
-        <div id="hint" class="hint-line" ?hidden=${!hint}>${hint ?? nothing}</div>
-        <div
-          id="names"
-          class="names menu"
-          role="listbox"
-          aria-label=${say('Names and functions')}
-          ?hidden=${items.length === 0}
-        >
+      <div class="panel hint-panel" popover="manual" data-wanted=${hint ? 'yes' : 'no'}>
+        <div id="hint" class="hint-line">${hint ?? nothing}</div>
+      </div>
+      <div class="panel names-panel" popover="manual" data-wanted=${isChoosing ? 'yes' : 'no'}>
+        <div id="names" class="names menu" role="listbox" aria-label=${say('Names and functions')}>
           ${items.map((item, index) => this.renderOption(item, index))}
         </div>
       </div>

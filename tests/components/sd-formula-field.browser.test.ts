@@ -1,4 +1,4 @@
-import { expect } from '@open-wc/testing';
+import { expect, waitUntil } from '@open-wc/testing';
 import { sendKeys } from '@web/test-runner-commands';
 import { html } from 'lit';
 import { fault } from '../../shared/value.ts';
@@ -85,6 +85,25 @@ describe('<sd-formula-field>', () => {
     input.blur();
     await element.updateComplete;
     expect(text('.outcome')).to.equal('gives 1,350');
+  });
+
+  it('lays the arguments above the line, so that what it gives stays in sight while typing', async () => {
+    const { element, input } = await field('figure');
+    element.style.marginTop = '120px';
+    await sendKeys({ type: 'HERDMEAN(herd.epg)' });
+    await sendKeys({ press: 'ArrowLeft' });
+    element.renderRoot.querySelector<HTMLElement>('.outcome')?.scrollIntoView();
+    await waitUntil(() => element.renderRoot.querySelector('.outcome')?.textContent.trim() !== '');
+    const hint = element.renderRoot.querySelector('.hint-panel');
+    expect(hint?.matches(':popover-open')).to.equal(true);
+    await waitUntil(() => {
+      const bottom = hint?.getBoundingClientRect().bottom ?? Infinity;
+      return bottom <= input.getBoundingClientRect().top;
+    });
+    const outcome = element.renderRoot.querySelector('.outcome > *')?.getBoundingClientRect();
+    const [x, y] = [(outcome?.left ?? 0) + 4, ((outcome?.top ?? 0) + (outcome?.bottom ?? 0)) / 2];
+    const seen = element.shadowRoot?.elementFromPoint(x, y);
+    expect(seen?.closest('.outcome')).to.not.equal(null);
   });
 
   it('puts a name from elsewhere in at the caret', async () => {
