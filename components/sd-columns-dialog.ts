@@ -11,19 +11,12 @@ import {
 } from '../src/notebook/edit-records.ts';
 import { keyFromLabel } from '../src/notebook/key-name.ts';
 import { columnOf, columnsOf } from '../src/notebook/read.ts';
-import {
-  allKindWords,
-  blankColumn,
-  draftOf,
-  factsOf,
-  kindWords,
-  type ColumnDraft,
-} from './column-draft.ts';
-import type { FormulaChange } from './sd-formula-field.ts';
+import { columnFields } from './column-fields.ts';
+import { allKindWords, blankColumn, draftOf, factsOf, type ColumnDraft } from './column-draft.ts';
+import { LeftOver } from './left-over.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
 import { theme } from './theme.ts';
-import './sd-formula-field.ts';
 import './sd-sheet.ts';
 import type { SdSheet } from './sd-sheet.ts';
 import { say } from '../src/text/say.ts';
@@ -94,6 +87,7 @@ export class SdColumnsDialog extends LitElement {
   declare private columnId: string | null;
   declare private draft: ColumnDraft;
   declare private fault: string;
+  private readonly leftOver = new LeftOver<ColumnDraft>();
   private readonly columns = new Select(this, (session) => session.notebook.columns);
   private readonly services = new ContextConsumer(this, {
     context: servicesContext,
@@ -113,8 +107,18 @@ export class SdColumnsDialog extends LitElement {
     const known = session && column !== null && columnOf(session.notebook, column);
     this.columnId = column;
     this.fault = '';
-    if (session && known) this.draft = draftOf(session.notebook, known);
-    else if (column === 'new') this.draft = blankColumn;
+    if (session && known) this.draft = this.leftOver.open(column, draftOf(session.notebook, known));
+    else if (column === 'new') this.draft = this.leftOver.open('new', blankColumn);
+  }
+
+  private type(typed: Partial<ColumnDraft>): void {
+    this.draft = this.leftOver.hold({ ...this.draft, ...typed });
+    this.fault = '';
+  }
+
+  private async startAfresh(): Promise<void> {
+    this.leftOver.drop();
+    await this.go(this.columnId);
   }
 
   /** Goes from the list to a column or back, and takes the focus along: what had it is gone with the other page. */
@@ -171,8 +175,7 @@ export class SdColumnsDialog extends LitElement {
     ))
       return;
     const isBox = input instanceof HTMLInputElement && input.type === 'checkbox';
-    this.draft = { ...this.draft, [input.name]: isBox ? input.checked : input.value };
-    this.fault = '';
+    this.type({ [input.name]: isBox ? input.checked : input.value });
   }
 
   private async onSubmit(event: SubmitEvent): Promise<void> {
@@ -200,7 +203,9 @@ export class SdColumnsDialog extends LitElement {
         ? addColumn(notebook, this.newId(), { ...facts, key, label, kind: draft.kind })
         : changeColumn(notebook, columnId, { ...facts, key }),
     );
-    if (isDone) await this.go(null);
+    if (!isDone) return;
+    this.leftOver.drop();
+    await this.go(null);
   }
 
   private newId(): string {
@@ -210,6 +215,7 @@ export class SdColumnsDialog extends LitElement {
   private async takeAway(): Promise<void> {
     const { columnId, draft } = this;
     if (columnId === null) return;
+    this.leftOver.drop();
     await this.dispatch(
       removeRecord(
         'columns',
@@ -286,76 +292,9 @@ export class SdColumnsDialog extends LitElement {
   private formTemplate(): TemplateResult {
     const { draft } = this;
     const isNew = this.columnId === 'new';
-    const isMeasured = draft.kind === 'number' || draft.kind === 'score';
     return html`<form @submit=${this.onSubmit} @input=${this.onInput} novalidate>
-      ${field(say('Name'), 'label', draft.label)}
-      ${
-        isNew
-          ? html`<label class="field"
-              >${say('What stands in it')}
-              <select name="kind">
-                ${Object.entries(kindWords).map(
-                  ([kind, words]) =>
-                    html`<option value=${kind} .selected=${kind === draft.kind}>${words}</option>`,
-                )}
-              </select>
-            </label>`
-          : nothing
-      }
-      ${
-        draft.kind === 'formula'
-          ? html`<sd-formula-field
-              label=${say('Formula, for every animal =')}
-              place="column"
-              own-key=${draft.key || nothing}
-              .value=${draft.formula}
-              @sd-formula-change=${(event: CustomEvent<FormulaChange>) => {
-                this.draft = { ...this.draft, formula: event.detail.value };
-                this.fault = '';
-              }}
-            ></sd-formula-field>`
-          : nothing
-      }
-      ${
-        draft.kind === 'choice' || draft.kind === 'score'
-          ? html`<label class="field"
-              >${
-                draft.kind === 'choice'
-                  ? say('Words to choose from, one on each line')
-                  : say('A word for each point, from the least up, one on each line')
-              }
-              <textarea name="words" .value=${draft.words}></textarea>
-            </label>`
-          : nothing
-      }
-      <div class="row">
-        ${field(say('Unit'), 'unit', draft.unit)}
-        ${isMeasured ? field(say('At least'), 'low', draft.low) : nothing}
-        ${isMeasured ? field(say('At most'), 'high', draft.high) : nothing}
-        ${draft.kind === 'score' ? field(say('In steps of'), 'step', draft.step) : nothing}
-        ${draft.kind === 'formula' ? field(say('Decimals'), 'decimals', draft.decimals) : nothing}
-        ${field(say('Width in pixels'), 'width', draft.width, say('as needed'))}
-        ${field(say('Name in formulas'), 'key', draft.key, say('from the name'))}
-      </div>
-      ${field(say('What to type here, or what it means'), 'help', draft.help)}
-      <label
-        ><input
-          type="checkbox"
-          name="isHidden"
-          .checked=${draft.isHidden}
-        />${say('Hidden; still counts in formulas')}</label
-      >
-      ${
-        draft.kind === 'formula'
-          ? html`<label
-              ><input
-                type="checkbox"
-                name="isShaded"
-                .checked=${draft.isShaded}
-              />${say('Shaded by its figure, light to dark')}</label
-            >`
-          : nothing
-      }
+      ${this.leftOver.line(() => void this.startAfresh())}
+      ${columnFields(draft, isNew, (formula) => this.type({ formula }))}
       ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
       <div class="actions">
         ${
@@ -370,21 +309,6 @@ export class SdColumnsDialog extends LitElement {
       </div>
     </form>`;
   }
-}
-
-function field(label: string, name: keyof ColumnDraft, value: string, hint = ''): TemplateResult {
-  return html`<label class="field"
-    >${label}
-    <input
-      name=${name}
-      autocomplete="off"
-      placeholder=${hint || nothing}
-      inputmode=${name === 'width' || name === 'decimals' ? 'numeric' : nothing}
-      spellcheck=${name === 'key' ? 'false' : nothing}
-      autocapitalize=${name === 'key' ? 'off' : nothing}
-      .value=${value}
-    />
-  </label>`;
 }
 
 customElements.define('sd-columns-dialog', SdColumnsDialog);

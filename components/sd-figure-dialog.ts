@@ -9,6 +9,7 @@ import { figuresOf, markOf } from '../src/notebook/read.ts';
 import { figureText } from './figure-text.ts';
 import { servicesContext } from './services.ts';
 import { formStyles } from './form-styles.ts';
+import { LeftOver } from './left-over.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-formula-field.ts';
@@ -61,6 +62,7 @@ export class SdFigureDialog extends LitElement {
   declare private figureId: string | null;
   declare private draft: Draft;
   declare private fault: string;
+  private readonly leftOver = new LeftOver<Draft>();
   private readonly session = new Select(this, (session) => session);
   private readonly services = new ContextConsumer(this, {
     context: servicesContext,
@@ -78,33 +80,49 @@ export class SdFigureDialog extends LitElement {
     return this.renderRoot.querySelector('sd-sheet');
   }
 
-  /** Opens for one figure, or for a new one (null), whose unfinished words are still there. */
+  /** Opens for one figure, or for a new one (null); what was typed and not kept is still there. */
   async open(id: string | null): Promise<void> {
-    const session = this.session.value;
-    if (!session) return;
-    const figure = figuresOf(session.notebook).find((one) => one.id === id);
-    if (figure) {
-      this.draft = {
-        label: figure.label ?? '',
-        key: figure.key,
-        formula: toShown(session.notebook, figure.formula),
-        unit: figure.unit ?? '',
-        decimals: String(figure.decimals ?? 2),
-        shownAs: figure.shownAs ?? 'number',
-      };
-    } else if (this.figureId !== null) {
-      this.draft = blank;
-    }
-    this.figureId = figure?.id ?? null;
-    this.fault = '';
+    // What was typed last is drawn first: a field shows another value only where its own has changed.
+    await this.updateComplete;
+    this.begin(id);
     await this.updateComplete;
     await this.sheet?.open();
   }
 
+  private begin(id: string | null): void {
+    const session = this.session.value;
+    if (!session) return;
+    const figure = figuresOf(session.notebook).find((one) => one.id === id);
+    const kept: Draft = figure
+      ? {
+          label: figure.label ?? '',
+          key: figure.key,
+          formula: toShown(session.notebook, figure.formula),
+          unit: figure.unit ?? '',
+          decimals: String(figure.decimals ?? 2),
+          shownAs: figure.shownAs ?? 'number',
+        }
+      : blank;
+    this.figureId = figure?.id ?? null;
+    this.draft = this.leftOver.open(figure?.id ?? 'new', kept);
+    this.fault = '';
+  }
+
+  private type(typed: Partial<Draft>): void {
+    this.draft = this.leftOver.hold({ ...this.draft, ...typed });
+    this.fault = '';
+  }
+
+  private async startAfresh(): Promise<void> {
+    this.leftOver.drop();
+    this.begin(this.figureId);
+    await this.updateComplete;
+    this.renderRoot.querySelector('input')?.focus();
+  }
+
   private onInput(event: Event): void {
     const input = event.target as HTMLInputElement;
-    this.draft = { ...this.draft, [input.name]: input.value };
-    this.fault = '';
+    this.type({ [input.name]: input.value });
   }
 
   /** What the formula gives now, or why it cannot stand. */
@@ -163,8 +181,8 @@ export class SdFigureDialog extends LitElement {
       this.fault = edit.sentence;
       return;
     }
+    this.leftOver.drop();
     this.sheet?.close();
-    if (figureId === null) this.draft = blank;
     await session.dispatch(edit);
   }
 
@@ -184,6 +202,7 @@ export class SdFigureDialog extends LitElement {
     return html`
       <sd-sheet heading=${this.figureId === null ? say('Add a figure') : say('Change the figure')}>
         <form @submit=${this.onSubmit} @input=${this.onInput} novalidate>
+          ${this.leftOver.line(() => void this.startAfresh())}
           <label class="field">
             ${say('Name')}
             <input name="label" autocomplete="off" data-first .value=${draft.label} />
@@ -193,10 +212,8 @@ export class SdFigureDialog extends LitElement {
             place="figure"
             .value=${draft.formula}
             .ownKey=${draft.key || undefined}
-            @sd-formula-change=${(event: CustomEvent<FormulaChange>) => {
-              this.draft = { ...this.draft, formula: event.detail.value };
-              this.fault = '';
-            }}
+            @sd-formula-change=${(event: CustomEvent<FormulaChange>) =>
+              this.type({ formula: event.detail.value })}
           ></sd-formula-field>
           <div id="look" aria-live="polite">${this.renderLook()}</div>
           <div class="row">

@@ -112,6 +112,36 @@ describe('sd-columns-dialog', () => {
     expect(columnByKey(session.notebook, 'left')?.label).to.equal('left grid');
   });
 
+  it('has what was typed and not kept there again, column by column, until it is kept or let go', async () => {
+    const { session } = await plainSession(2);
+    const epg = columnByKey(session.notebook, 'epg')?.id ?? '';
+    const dialog = await dialogOf(session, epg);
+    const shown = async (column: string, name: string): Promise<string | undefined> => {
+      dialog.renderRoot.querySelector('sd-sheet')?.close();
+      dialog.show(column);
+      await dialog.open();
+      await dialog.updateComplete;
+      return dialog.renderRoot.querySelector<HTMLInputElement>(`[name="${name}"]`)?.value;
+    };
+    const remark = (): boolean => dialog.renderRoot.textContent?.includes('not kept yet') ?? false;
+    expect(remark()).to.equal(false);
+    type(dialog, 'help', 'as we count it');
+    expect(await shown('new', 'label')).to.equal('');
+    type(dialog, 'label', 'dung smell');
+    expect(await shown(epg, 'help')).to.equal('as we count it');
+    expect(remark()).to.equal(true);
+    await submit(dialog);
+    expect(columnByKey(session.notebook, 'epg')?.help).to.equal('as we count it');
+    expect(await shown('new', 'label')).to.equal('dung smell');
+    const afresh = [...dialog.renderRoot.querySelectorAll('button')].find((button) =>
+      button.textContent.includes('Start afresh'),
+    );
+    afresh?.click();
+    await dialog.updateComplete;
+    expect(remark()).to.equal(false);
+    expect(dialog.renderRoot.querySelector<HTMLInputElement>('[name="label"]')?.value).to.equal('');
+  });
+
   it('refuses a wrong formula with its sentence', async () => {
     const { session } = await plainSession(2);
     const dialog = await dialogOf(session, 'c-epg');

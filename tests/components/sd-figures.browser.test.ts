@@ -141,6 +141,26 @@ describe('<sd-figures>', () => {
     expect(added?.formula).to.equal('SUM(herd.{c:c-epg})');
   });
 
+  it('opens a figure again with what was typed and not kept, and another one without it', async () => {
+    const { session, figures } = await open();
+    const dialog = figures.renderRoot.querySelector('sd-figure-dialog');
+    const [mean, median] = figuresOf(session.notebook).slice(1, 3);
+    if (!dialog || !mean || !median) throw new Error('no dialog, or no figures');
+    const opened = async (id: string): Promise<HTMLInputElement> => {
+      deep<HTMLDialogElement>(dialog, 'dialog').close();
+      await dialog.open(id);
+      await dialog.updateComplete;
+      return deep<HTMLInputElement>(dialog, 'input[name="unit"]');
+    };
+    type(await opened(mean.id), 'eggs in a gram');
+    expect((await opened(median.id)).value).to.equal(median.unit);
+    expect((await opened(mean.id)).value).to.equal('eggs in a gram');
+    button(dialog, 'Start afresh').click();
+    await dialog.updateComplete;
+    expect(deep<HTMLInputElement>(dialog, 'input[name="unit"]').value).to.equal(mean.unit);
+    expect((await opened(mean.id)).value).to.equal(mean.unit);
+  });
+
   it('puts figures elsewhere and takes them off, each undone by one step', async () => {
     const { session, figures } = await open();
     const labels = (): string =>
