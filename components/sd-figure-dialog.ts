@@ -5,8 +5,7 @@ import { isFault } from '../shared/value.ts';
 import { toShown, toStored } from '../src/engine/stored-formula.ts';
 import { addFigure, changeFigure } from '../src/notebook/edit-records.ts';
 import { keyFromLabel } from '../src/notebook/key-name.ts';
-import { figuresOf, markOf } from '../src/notebook/read.ts';
-import { figureText } from './figure-text.ts';
+import { figuresOf } from '../src/notebook/read.ts';
 import { servicesContext } from './services.ts';
 import { formStyles } from './form-styles.ts';
 import { LeftOver } from './left-over.ts';
@@ -51,9 +50,8 @@ export class SdFigureDialog extends LitElement {
     ...theme,
     formStyles,
     css`
-      output,
-      .fault {
-        min-height: 1.4em;
+      .fault,
+      .hint {
         margin: 0;
       }
     `,
@@ -125,21 +123,6 @@ export class SdFigureDialog extends LitElement {
     this.type({ [input.name]: input.value });
   }
 
-  /** What the formula gives now, or why it cannot stand. */
-  private get look(): { readonly fault: string } | { readonly text: string } | null {
-    const session = this.session.value;
-    const formula = this.draft.formula.trim();
-    if (!session || formula === '') return null;
-    const wrong = session.engine.check(formula, 'figure', this.draft.key || undefined);
-    if (wrong) return { fault: wrong.sentence };
-    const value = session.engine.evaluate(formula);
-    if (isFault(value)) return { text: value.sentence };
-    if (value === null) return { text: say('No answer on the open day.') };
-    const mark = markOf(session.notebook);
-    const text = typeof value === 'number' ? figureText(value, undefined, mark) : String(value);
-    return { text: say('On the open day, all animals: {text}', { text }) };
-  }
-
   private get facts(): Omit<FigureFacts, 'key' | 'order' | 'removed'> | string {
     const { draft } = this;
     const session = this.session.value;
@@ -147,8 +130,8 @@ export class SdFigureDialog extends LitElement {
     if (!session) return say('No notebook is open.');
     if (label === '') return say('Give the figure a name.');
     if (draft.formula.trim() === '') return say('Type a formula, like HERDMEAN(herd.epg).');
-    const look = this.look;
-    if (look && 'fault' in look) return look.fault;
+    const wrong = session.engine.check(draft.formula.trim(), 'figure', draft.key || undefined);
+    if (wrong) return wrong.sentence;
     const decimals = draft.decimals.trim();
     if (!/^[0-9]$/.test(decimals)) return say('Decimals are a whole number from 0 to 9.');
     return {
@@ -186,17 +169,6 @@ export class SdFigureDialog extends LitElement {
     await session.dispatch(edit);
   }
 
-  private renderLook(): TemplateResult {
-    const { look } = this;
-    if (!look)
-      return html`<output class="hint"
-        >${say('Names of columns, limits and figures stand in formulas; herd.epg is the list of all animals.')}</output
-      >`;
-    return 'fault' in look
-      ? html`<output class="fault">${look.fault}</output>`
-      : html`<output>${look.text}</output>`;
-  }
-
   protected override render(): TemplateResult {
     const { draft } = this;
     return html`
@@ -215,7 +187,13 @@ export class SdFigureDialog extends LitElement {
             @sd-formula-change=${(event: CustomEvent<FormulaChange>) =>
               this.type({ formula: event.detail.value })}
           ></sd-formula-field>
-          <div id="look" aria-live="polite">${this.renderLook()}</div>
+          ${
+            draft.formula.trim() === ''
+              ? html`<p class="hint">
+                  ${say('Names of columns, limits and figures stand in formulas; herd.epg is the list of all animals.')}
+                </p>`
+              : nothing
+          }
           <div class="row">
             <label class="field">
               ${say('Shown as')}
