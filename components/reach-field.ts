@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
 import type { Reach } from '../src/notebook/edit-days.ts';
 import { dayOf } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
@@ -33,7 +34,9 @@ export function reachField(
       >
         ${reaches.map(
           (reach) =>
-            html`<option value=${reach} .selected=${reach === chosen}>${words[reach]}</option>`,
+            html`<option value=${reach} .selected=${live(reach === chosen)}>
+              ${words[reach]}
+            </option>`,
         )}
       </select>
     </label>

@@ -97,6 +97,11 @@ export class SdCriteriaForm extends LitElement {
     this.fault = '';
   }
 
+  /** The next change reaches from its day on again, whatever was chosen for the one before. */
+  forgetReach(): void {
+    this.reach = 'from this day on';
+  }
+
   private get list(): readonly CriterionDraft[] {
     const { session, value = [] } = this.criteria;
     return this.drafts ?? (session ? draftsOf(session.notebook, value) : []);

@@ -55,6 +55,11 @@ export class SdEggTypesForm extends LitElement {
     this.fault = '';
   }
 
+  /** The next change reaches from its day on again, whatever was chosen for the one before. */
+  forgetReach(): void {
+    this.reach = 'from this day on';
+  }
+
   private get ticked(): readonly string[] {
     return this.draft ?? this.lookedFor.value ?? [];
   }

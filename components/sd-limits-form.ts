@@ -66,6 +66,11 @@ export class SdLimitsForm extends LitElement {
     new Select(this, (session) => session.openDay);
   }
 
+  /** The next change reaches from its day on again, whatever was chosen for the one before. */
+  forgetReach(): void {
+    this.reach = 'from this day on';
+  }
+
   private get mark(): '.' | ',' {
     const { session } = this.limits;
     return (session && aboutOf(session.notebook).decimalMark) ?? '.';

@@ -56,6 +56,11 @@ export class SdProtocolForm extends LitElement {
     this.fault = '';
   }
 
+  /** The next change reaches from its day on again, whatever was chosen for the one before. */
+  forgetReach(): void {
+    this.reach = 'from this day on';
+  }
+
   private text(name: keyof Protocol): string {
     const typed = this.draft[name];
     if (typed !== undefined) return typed;

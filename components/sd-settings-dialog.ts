@@ -52,6 +52,16 @@ export class SdSettingsDialog extends LitElement {
     await this.renderRoot.querySelector<SdSheet>('sd-sheet')?.open();
   }
 
+  private onClosed(): void {
+    for (const tag of [
+      'sd-protocol-form',
+      'sd-limits-form',
+      'sd-criteria-form',
+      'sd-egg-types-form',
+    ] as const)
+      this.renderRoot.querySelector(tag)?.forgetReach();
+  }
+
   private onSaid(event: CustomEvent<{ sentence: string }>): void {
     event.stopPropagation();
     this.said = event.detail.sentence;
@@ -59,7 +69,7 @@ export class SdSettingsDialog extends LitElement {
 
   protected override render(): TemplateResult {
     return html`
-      <sd-sheet heading=${say('Settings')} isWide>
+      <sd-sheet heading=${say('Settings')} isWide @sheet-closed=${this.onClosed}>
         <sd-tabs
           label=${say('Settings')}
           .tabs=${tabs}

@@ -105,6 +105,24 @@ describe('how you count', () => {
     expect(grams(TODAY)).to.equal(5);
   });
 
+  it('reaches into the past only where that was chosen since the settings were opened', async () => {
+    const { session, dialog, form } = await open('protocol', 'sd-protocol-form');
+    const grams = (day: string) => dayOf(session.notebook, day)?.grams;
+    const reach = [...(form.shadowRoot?.querySelectorAll('select') ?? [])].at(-1);
+    if (!reach) throw new Error('no reach');
+    choose(reach, 'every day');
+    deep(dialog, 'sd-sheet').dispatchEvent(new CustomEvent('sheet-closed'));
+    await dialog.open('protocol');
+    await until(
+      () => reach.value === 'from this day on',
+      () => reach.value,
+    );
+    type(field(form, 'grams'), '6');
+    button(form, 'Keep these').click();
+    await says(dialog, 'Kept.');
+    expect(['2026-05-10', '2026-06-21', TODAY].map(grams)).to.deep.equal([2, 2, 6]);
+  });
+
   it('refuses what is no measure with its reason, and keeps what was typed', async () => {
     const { session, dialog, form } = await open('protocol', 'sd-protocol-form');
     type(field(form, 'grams'), '2,5');
