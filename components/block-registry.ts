@@ -84,7 +84,15 @@ export const blockRegistry: { readonly [K in BlockKind]?: BlockPart } = {
   note: { tag: 'sd-note', load: () => import('./sd-note.ts'), place: 'side', name: say('Note') },
 };
 
-/** What a block is called: as a person named it, else as its kind is called. */
-export function blockTitle({ title, kind }: Block): string {
+/**
+ * What a block is called: as a person named it, else as its kind is called. The heading that templates
+ * give the figures follows the word for the animals together: flock, herd or mob.
+ */
+export function blockTitle({ title, kind }: Block, herd: string): string {
+  if (title === 'The herd today' || title === say('The herd today'))
+    return say(
+      '{herd, select, flock {The flock today} mob {The mob today} other {The herd today}}',
+      { herd },
+    );
   return title ?? blockRegistry[kind]?.name ?? kind;
 }

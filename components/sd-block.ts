@@ -1,7 +1,7 @@
 import { LitElement, css, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import type { Block } from '../shared/notebook.ts';
 import { changeBlock, removeRecord, reorderBlock } from '../src/notebook/edit-records.ts';
-import { blocksOf } from '../src/notebook/read.ts';
+import { blocksOf, herdWordOf } from '../src/notebook/read.ts';
 import { blockRegistry, blockTitle, type BlockElement } from './block-registry.ts';
 import { pageOf, tell } from './page-message.ts';
 import { Select } from './selector-controller.ts';
@@ -127,10 +127,15 @@ export class SdBlock extends LitElement {
   declare private inner: BlockElement | undefined;
   declare private trouble: string;
   private readonly blocks = new Select(this, (session) => blocksOf(session.notebook));
+  private readonly herd = new Select(this, (session) => herdWordOf(session.notebook));
 
   constructor() {
     super();
     this.trouble = '';
+  }
+
+  private titleOf(block: Block): string {
+    return blockTitle(block, this.herd.value ?? 'herd');
   }
 
   /** Brings the block to the eye and the keyboard to its heading. */
@@ -179,7 +184,7 @@ export class SdBlock extends LitElement {
     const { block } = this;
     if (!block) return;
     const folded = block.folded !== true;
-    const title = blockTitle(block);
+    const title = this.titleOf(block);
     const label = folded ? say('folding {title}', { title }) : say('unfolding {title}', { title });
     await this.blocks.session?.dispatch(changeBlock(block.id, { folded }, label));
   }
@@ -200,7 +205,7 @@ export class SdBlock extends LitElement {
   private async takeOff(): Promise<void> {
     const { block } = this;
     if (!block) return;
-    const title = blockTitle(block);
+    const title = this.titleOf(block);
     const page = pageOf(this);
     await this.blocks.session?.dispatch(
       removeRecord('blocks', block.id, say('removing {title}', { title })),
@@ -258,7 +263,7 @@ export class SdBlock extends LitElement {
     if (!block) return nothing;
     const isGrid = block.kind === 'grid';
     const isFolded = block.folded === true && !isGrid;
-    const title = blockTitle(block);
+    const title = this.titleOf(block);
     return html`
       <section class=${isGrid ? 'frame counts' : 'frame'} aria-label=${title}>
         ${isGrid ? html`<h2 class="visually-hidden">${title}</h2>` : this.renderHead(title, isFolded)}

@@ -1,10 +1,9 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { isFault, type Fault } from '../shared/value.ts';
-import { markOf } from '../src/notebook/read.ts';
 import { meanSureness, type MeanSureness } from '../src/stats/mean-sureness.ts';
 import { AfterPaint } from './after-paint.ts';
 import { herdLists, herdReady, isAboutCounts, type HerdLists } from './herd-lists.ts';
-import { meanLines, type MeanLine } from './sureness-words.ts';
+import { meanLines, wordingOf, type MeanLine } from './sureness-words.ts';
 import { theme } from './theme.ts';
 import { say } from '../src/text/say.ts';
 
@@ -75,12 +74,15 @@ export class SdMeanLimits extends LitElement {
     if (changed.has('group') && changed.get('group') !== undefined) this.worked.again();
   }
 
-  private renderLine({ question, figure, rest }: MeanLine): TemplateResult {
+  private renderLine({ question, figure, rest }: MeanLine, herd: string): TemplateResult {
     return html`<p>
       ${
         question === 'these'
           ? say('95 % limits of the mean of these animals:')
-          : say('95 % limits of the mean of the herd they were drawn from:')
+          : say(
+              '95 % limits of the mean of the {herd, select, flock {flock} mob {mob} other {herd}} they were drawn from:',
+              { herd },
+            )
       }
       ${figure === '' ? nothing : html`<b>${figure}</b>, `}${rest}
     </p>`;
@@ -89,20 +91,21 @@ export class SdMeanLimits extends LitElement {
   protected override render(): TemplateResult | typeof nothing {
     const { value, session } = this.worked;
     if (!value || !session || isFault(value.sure)) return nothing;
-    const mark = markOf(session.notebook);
+    const wording = wordingOf(session.notebook);
+    const { herd } = wording;
     const tagOf = (row: number): string => value.lists.animals[row]?.tag ?? '';
-    const { lines, pulled } = meanLines(value.sure, tagOf, mark);
+    const { lines, pulled } = meanLines(value.sure, tagOf, wording);
     const [first, ...others] = lines;
     if (!first) return nothing;
     const left = value.lists.tooMany.map(({ tag }) => tag).join(', ');
     return html`
-      ${this.renderLine(first)}
+      ${this.renderLine(first, herd)}
       ${left === '' ? nothing : html`<p>${say('at least that: {tags}, too many to count, left out', { tags: left })}</p>`}
       <details>
         <summary>
-          ${first.question === 'these' ? say('If they stand for a larger herd') : say('For these animals alone')}
+          ${first.question === 'these' ? say('If they stand for a larger {herd, select, flock {flock} mob {mob} other {herd}}', { herd }) : say('For these animals alone')}
         </summary>
-        ${others.map((line) => this.renderLine(line))}
+        ${others.map((line) => this.renderLine(line, herd))}
       </details>
       ${pulled === null ? nothing : html`<p class="pulled">${pulled}</p>`}
     `;

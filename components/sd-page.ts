@@ -3,7 +3,7 @@ import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import type { Block, BlockKind } from '../shared/notebook.ts';
 import { addBlock } from '../src/notebook/edit-records.ts';
 import type { Session } from '../src/session/session.ts';
-import { animalsOf, blocksOf, daysOf } from '../src/notebook/read.ts';
+import { animalsOf, blocksOf, daysOf, herdWordOf } from '../src/notebook/read.ts';
 import { blockRegistry, blockTitle } from './block-registry.ts';
 import { FollowingSession } from './following-session.ts';
 import { openDialog } from './open-dialog.ts';
@@ -43,6 +43,7 @@ export class SdPage extends LitElement {
   declare private message: PageMessage | undefined;
   declare private isWide: boolean;
   private readonly blocks = new Select(this, (session) => blocksOf(session.notebook));
+  private readonly herd = new Select(this, (session) => herdWordOf(session.notebook));
   private readonly hasDays = new Select(this, (session) => daysOf(session.notebook).length > 0);
   private readonly hasAnimals = new Select(
     this,
@@ -212,7 +213,7 @@ export class SdPage extends LitElement {
         ${blocks.map(
           (block) =>
             html`<button class="quiet" @click=${() => this.frames.get(block.id)?.goTo()}>
-              ${blockTitle(block)}
+              ${blockTitle(block, this.herd.value ?? 'herd')}
             </button>`,
         )}
       </nav>

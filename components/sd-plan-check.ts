@@ -3,7 +3,7 @@ import type { Block, Protocol } from '../shared/notebook.ts';
 import { isFault, type Fault } from '../shared/value.ts';
 import type { PlanAsked, PlanStand } from '../shared/worker-messages.ts';
 import { changeBlock } from '../src/notebook/edit-records.ts';
-import { blocksOf, dayOf, defaultsOf, markOf } from '../src/notebook/read.ts';
+import { blocksOf, dayOf, defaultsOf, herdWordOf, markOf } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
 import { herdForPlan, type HerdForPlan } from '../src/simulation/herd-for-plan.ts';
 import { readPlan, type PlanField, type PlanRead } from '../src/simulation/read-plan.ts';
@@ -241,7 +241,7 @@ export class SdPlanCheck extends LitElement {
     return html`
       <h3>${say('How many animals for a mean')}</h3>
       <p class="small">
-        ${say("The standard error of the mean, as a share of the mean: about two samplings in three come out nearer to the herd's own mean than that. From the mean, k and factor above.")}
+        ${say("The standard error of the mean, as a share of the mean: about two samplings in three come out nearer to the {herd, select, flock {flock's} mob {mob's} other {herd's}} own mean than that. From the mean, k and factor above.", { herd: herdWordOf(session.notebook) })}
       </p>
       <form @submit=${stay}>${this.renderField('precision', start, faults)}</form>
       ${plan && precision !== null ? meanTable(plan, areas, precision, this.mark(session)) : nothing}

@@ -1,6 +1,7 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import type { Block } from '../shared/notebook.ts';
 import { changeBlock } from '../src/notebook/edit-records.ts';
+import { herdWordOf } from '../src/notebook/read.ts';
 import { blockTitle } from './block-registry.ts';
 import { formStyles } from './form-styles.ts';
 import { Select } from './selector-controller.ts';
@@ -36,12 +37,17 @@ export class SdRenameBlock extends LitElement {
     return this.renderRoot.querySelector('sd-sheet');
   }
 
+  private get titleNow(): string {
+    const session = this.session.value;
+    return this.block && session ? blockTitle(this.block, herdWordOf(session.notebook)) : '';
+  }
+
   async open(block: Block | undefined): Promise<void> {
     this.block = block;
     this.fault = '';
     await this.updateComplete;
     const input = this.renderRoot.querySelector('input');
-    if (input) input.value = block?.title ?? '';
+    if (input) input.value = this.titleNow;
     await this.sheet?.open();
     input?.select();
   }
@@ -55,7 +61,8 @@ export class SdRenameBlock extends LitElement {
       return;
     }
     this.sheet?.close();
-    const label = say('renaming {title}', { title: blockTitle(this.block) });
+    if (title === this.titleNow) return;
+    const label = say('renaming {title}', { title: this.titleNow });
     await this.session.value?.dispatch(changeBlock(this.block.id, { title }, label));
   }
 

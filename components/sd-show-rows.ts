@@ -1,4 +1,5 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
 import { isFault } from '../shared/value.ts';
 import type { OutcomeKind } from '../src/notebook/outcome.ts';
 import { columnByKey, limitsOf, limitValue, markOf } from '../src/notebook/read.ts';
@@ -133,7 +134,7 @@ export class SdShowRows extends LitElement {
         <select @change=${(event: Event) => this.sort((event.target as HTMLSelectElement).value)}>
           ${sorts.map(
             ([value, words]) =>
-              html`<option value=${value} .selected=${value === sortValue(model, sort)}>
+              html`<option value=${value} .selected=${live(value === sortValue(model, sort))}>
                 ${words}
               </option>`,
           )}
@@ -223,7 +224,8 @@ function select(
     <select @change=${(event: Event) => choose((event.target as HTMLSelectElement).value)}>
       <option value="">${say('all')}</option>
       ${words.map(
-        (word) => html`<option value=${word} .selected=${word === value}>${shown(word)}</option>`,
+        (word) =>
+          html`<option value=${word} .selected=${live(word === value)}>${shown(word)}</option>`,
       )}
     </select>
   </label>`;

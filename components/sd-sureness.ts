@@ -12,7 +12,7 @@ import { settled } from './next-frame.ts';
 import { chambersOf, rowMethod } from './row-method.ts';
 import { valueByKey } from './row-values.ts';
 import { Select } from './selector-controller.ts';
-import { boundStatements, cupStatements, type Statement } from './sureness-words.ts';
+import { boundStatements, cupStatements, wordingOf, type Statement } from './sureness-words.ts';
 import { theme } from './theme.ts';
 import { say } from '../src/text/say.ts';
 
@@ -132,9 +132,8 @@ export class SdSureness extends LitElement {
     const value = valueByKey(session, row);
     const [epg, eggs, factor] = [value('epg'), value('eggs'), value('factor')];
     if (openDay === null) return [];
-    const mark = markOf(notebook);
     if (typeof epg !== 'number')
-      return boundStatements(boundEpg(notebook, openDay, row, value), mark);
+      return boundStatements(boundEpg(notebook, openDay, row, value), markOf(notebook));
     if (typeof eggs !== 'number' || typeof factor !== 'number') return [];
     const limit = limitsOf(notebook).find(({ key }) => key === LIMIT_KEY);
     const from = limit && limitValue(notebook, openDay, limit.id);
@@ -143,7 +142,7 @@ export class SdSureness extends LitElement {
     const cup = { eggs, factor, chambers: chambersOf(session, row) };
     const sure = cupSureness(cup, from, prior ?? flat);
     if (isFault(sure)) return [{ about: '', figure: '', rest: sure.sentence, isWarning: true }];
-    return cupStatements(sure, prior, rowMethod(session, row), mark);
+    return cupStatements(sure, prior, rowMethod(session, row), wordingOf(notebook));
   }
 
   protected override render(): TemplateResult | typeof nothing {

@@ -103,7 +103,9 @@ export class SdTemplatePreview extends LitElement {
           <dd>${this.renderList(template.limits.map(limitWords))}</dd>
         </div>
         <div>
-          <dt>${say('Figures of the herd')}</dt>
+          <dt>
+            ${say('Figures of the {herd, select, flock {flock} mob {mob} other {herd}}', { herd: template.herdWord ?? 'herd' })}
+          </dt>
           <dd>${template.figures.map(({ label }) => label).join(', ')}.</dd>
         </div>
         <div>

@@ -2,7 +2,7 @@ import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { isFault } from '../shared/value.ts';
 import { setsOf } from '../src/notebook/record-sets.ts';
 import { parseNumber, writeNumber } from '../src/text/decimal-text.ts';
-import { aboutOf } from '../src/notebook/read.ts';
+import { aboutOf, herdWordOf } from '../src/notebook/read.ts';
 import { UNTREATED_CAUTIONS } from '../src/treating/cautions.ts';
 import {
   leaveUntreated,
@@ -211,7 +211,7 @@ export class SdUntreated extends LitElement {
               wholeHerdShare(notebook, day, list, basis),
               say(
                 '{herd, select, flock {the whole flock} herd {the whole herd} mob {the whole mob} other {the whole {herd}}}',
-                { herd: this.about.value?.herdWord ?? 'herd' },
+                { herd: herdWordOf(notebook) },
               ),
             )
           : nothing

@@ -1,4 +1,6 @@
+import type { Notebook } from '../shared/notebook.ts';
 import { isFault } from '../shared/value.ts';
+import { herdWordOf, markOf } from '../src/notebook/read.ts';
 import type { CupSureness } from '../src/stats/cup-sureness.ts';
 import type { PriorFound } from '../src/stats/herd-prior.ts';
 import type { MeanSureness } from '../src/stats/mean-sureness.ts';
@@ -24,13 +26,24 @@ export interface Statement {
 
 type Mark = '.' | ',';
 
+/** How this notebook writes decimals, and what it calls its animals together. */
+export interface Wording {
+  readonly mark: Mark;
+  readonly herd: string;
+}
+
+export function wordingOf(notebook: Notebook): Wording {
+  return { mark: markOf(notebook), herd: herdWordOf(notebook) };
+}
+
 /** How sure one count is, in sentences that stand by themselves on screen, on paper and for the ear. */
 export function cupStatements(
   sure: CupSureness,
   prior: PriorFound | undefined,
   method: RowMethod | null,
-  mark: Mark,
+  wording: Wording,
 ): readonly Statement[] {
+  const { mark, herd } = wording;
   const epg = (value: number): string => figureText(value, 0, mark);
   const found: Statement[] = [];
   if (sure.limits)
@@ -55,9 +68,11 @@ export function cupStatements(
       about: say('chance to be at {limit} epg or more', { limit: epg(sure.over.limit) }),
       figure: percentText(sure.over.chance, mark),
       rest: say('{how}; dung varies from day to day beyond that', {
-        how: priorWords(prior, mark),
+        how: priorWords(prior, wording),
       }),
-      short: say('{how}; dung varies from day to day beyond that', { how: shortPrior(prior) }),
+      short: say('{how}; dung varies from day to day beyond that', {
+        how: shortPrior(prior, herd),
+      }),
     });
   if (sure.chambers) found.push(chamberStatement(sure.chambers, mark));
   found.push(...methodStatements(sure.factor, method, mark));
@@ -113,23 +128,36 @@ function boundFigure(is: 'at least' | 'at most' | 'too many', figure: string | n
   return figure === null ? say('at most') : say('at most {figure} epg', { figure });
 }
 
-/** What a chance was reckoned with: "with the herd's own spread (19 counted, k 0.62)". */
-export function priorWords(prior: PriorFound, mark: Mark): string {
+/** What a chance was reckoned with: "with the flock's own spread (19 counted, k 0.62)". */
+export function priorWords(prior: PriorFound, { mark, herd }: Wording): string {
   if (prior.is === 'herd')
-    return say("with the herd's own spread ({counted} counted, k {k})", {
-      counted: prior.counted,
-      k: figureText(prior.prior.k, 2, mark),
-    });
+    return say(
+      "with the {herd, select, flock {flock's} mob {mob's} other {herd's}} own spread ({counted} counted, k {k})",
+      {
+        herd,
+        counted: prior.counted,
+        k: figureText(prior.prior.k, 2, mark),
+      },
+    );
   const why = {
     'few counted': say('fewer than 10 counted, so from this count alone'),
-    'no eggs': say('no eggs in the herd, so from this count alone'),
-    'no spread': say("the herd's counts differ no more than chance, so from this count alone"),
+    'no eggs': say(
+      'no eggs in the {herd, select, flock {flock} mob {mob} other {herd}}, so from this count alone',
+      { herd },
+    ),
+    'no spread': say(
+      "the {herd, select, flock {flock's} mob {mob's} other {herd's}} counts differ no more than chance, so from this count alone",
+      { herd },
+    ),
   };
   return why[prior.because];
 }
 
-function shortPrior(prior: PriorFound): string {
-  return prior.is === 'herd' ? say("by the herd's own spread") : say('by this count alone');
+function shortPrior(prior: PriorFound, herd: string): string {
+  if (prior.is !== 'herd') return say('by this count alone');
+  return say("by the {herd, select, flock {flock's} mob {mob's} other {herd's}} own spread", {
+    herd,
+  });
 }
 
 /** A share as percent: `7.1 %`, `62 %`, `under 0.1 %`, `over 99.9 %`. */
@@ -163,7 +191,7 @@ export interface MeanLine extends Statement {
 export function meanLines(
   sure: MeanSureness,
   tagOf: (row: number) => string,
-  mark: Mark,
+  { mark, herd }: Wording,
 ): { readonly lines: readonly MeanLine[]; readonly pulled: string | null } {
   const epg = (value: number): string => figureText(value, 0, mark);
   const lines: MeanLine[] = [
@@ -179,7 +207,7 @@ export function meanLines(
     {
       question: 'herd',
       isAsked: sure.asked === 'herd',
-      about: say('the mean of the herd they were drawn from'),
+      about: herdMean(herd),
       ...herdLimits(sure, mark),
     },
   ];
@@ -193,6 +221,13 @@ export function meanLines(
           { mean: epg(sure.mean), model: epg(sure.herd.modelMean), tag: tagOf(row) },
         );
   return { lines, pulled };
+}
+
+function herdMean(herd: string): string {
+  return say(
+    'the mean of the {herd, select, flock {flock} mob {mob} other {herd}} they were drawn from',
+    { herd },
+  );
 }
 
 function herdLimits(sure: MeanSureness, mark: Mark): { figure: string; rest: string } {

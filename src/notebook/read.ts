@@ -51,6 +51,11 @@ export function markOf(notebook: Notebook): DecimalMark {
   return aboutOf(notebook).decimalMark ?? '.';
 }
 
+/** What the animals of this notebook are called together: flock, herd or mob. */
+export function herdWordOf(notebook: Notebook): string {
+  return aboutOf(notebook).herdWord ?? 'herd';
+}
+
 export function defaultsOf(notebook: Notebook): Partial<DayCopy> {
   return known('default', notebook.defaults['default'] ?? {});
 }

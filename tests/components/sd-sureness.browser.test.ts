@@ -30,7 +30,7 @@ describe('<sd-sureness>', () => {
     const lines = said(element);
     expect(lines[0]).to.match(/^95 % limits \d+ to [\d,]+ epg, the luck of the count only$/);
     expect(lines[1]).to.match(
-      /^chance to be at 500 epg or more \d+ %, with the herd's own spread \(35 counted, k \d\.\d\d\); dung varies/,
+      /^chance to be at 500 epg or more \d+ %, with the flock's own spread \(35 counted, k \d\.\d\d\); dung varies/,
     );
     expect(lines[2]).to.match(/^chambers agree, p /);
     expect(lines[3]).to.equal(
@@ -93,7 +93,7 @@ describe('<sd-mean-limits>', () => {
     );
     await shown(element, 'p');
     expect(textOf(element, 'p')).to.match(
-      /^95 % limits of the mean of the herd they were drawn from: \d+ to \d+ epg/,
+      /^95 % limits of the mean of the flock they were drawn from: \d+ to \d+ epg/,
     );
     expect(textOf(element, 'summary')).to.equal('For these animals alone');
     expect(textOf(element, 'details p')).to.match(/the mean of these animals: \d+ to \d+ epg/);

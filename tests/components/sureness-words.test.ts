@@ -13,12 +13,13 @@ import type { PriorFound } from '../../src/stats/herd-prior.ts';
 import { meanSureness } from '../../src/stats/mean-sureness.ts';
 
 const flat: PriorFound = { is: 'flat', counted: 4, because: 'few counted' };
+const inFlock = { mark: '.', herd: 'flock' } as const;
 const herd: PriorFound = { is: 'herd', counted: 19, prior: { k: 0.5, meanEpg: 250 } };
 
 function said(cup: Partial<CountedCup>, prior: PriorFound = flat, mark: '.' | ',' = '.') {
   const sure = cupSureness({ eggs: 0, factor: 50, chambers: [], ...cup }, 1000, prior);
   if (isFault(sure)) throw new Error(sure.sentence);
-  return cupStatements(sure, prior, null, mark).map(({ about, figure, rest }) =>
+  return cupStatements(sure, prior, null, { mark, herd: 'herd' }).map(({ about, figure, rest }) =>
     [about, figure, rest].filter((part) => part !== '').join(' | '),
   );
 }
@@ -91,9 +92,12 @@ describe('boundStatements(bound)', () => {
 
 describe('priorWords(prior)', () => {
   it('says why the herd was not used', () => {
-    expect(priorWords({ is: 'flat', counted: 12, because: 'no spread' }, '.')).toMatch(
-      /differ no more than chance/,
+    expect(priorWords({ is: 'flat', counted: 12, because: 'no spread' }, inFlock)).toBe(
+      "the flock's counts differ no more than chance, so from this count alone",
     );
+    expect(
+      priorWords({ is: 'flat', counted: 12, because: 'no eggs' }, { ...inFlock, herd: 'mob' }),
+    ).toBe('no eggs in the mob, so from this count alone');
   });
 });
 
@@ -101,14 +105,14 @@ describe('meanLines(sureness)', () => {
   function lines(eggs: readonly (number | null)[], factors: number | number[], present: number) {
     const sure = meanSureness(eggs, factors, present);
     if (isFault(sure)) throw new Error(sure.sentence);
-    return meanLines(sure, (row) => `K-${row}`, '.');
+    return meanLines(sure, (row) => `K-${row}`, inFlock);
   }
 
   it('puts the question most likely meant first, each named for what it answers', () => {
     const eggs = [0, 3, 8, 1, 40, 2];
     expect(lines(eggs, 50, 6).lines.map(({ about }) => about)).toEqual([
       'the mean of these animals',
-      'the mean of the herd they were drawn from',
+      'the mean of the flock they were drawn from',
     ]);
     expect(lines([...eggs, null], 50, 7).lines[0]?.question).toBe('herd');
   });

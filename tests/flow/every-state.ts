@@ -266,7 +266,7 @@ export const everyState: readonly PageState[] = [
     await list.getByRole('button', { name: /^Write .* to the log/ }).waitFor();
   }),
   inDialog('dialog: Rename the block', async (page) => {
-    await page.getByRole('button', { name: 'More about The herd today' }).click();
+    await page.getByRole('button', { name: 'More about The flock today' }).click();
     await page.getByRole('menuitem', { name: 'Rename' }).click();
     await dialog(page, 'Rename the block');
   }),
