@@ -4,7 +4,7 @@ import { isFault, type Fault } from '../shared/value.ts';
 import { changeDayCopy, type Reach } from '../src/notebook/edit-days.ts';
 import { dayOf, defaultsOf, markOf } from '../src/notebook/read.ts';
 import { factorSum, type FactorSum, type Sample } from '../src/notebook/factor-sum.ts';
-import { parseNumber, writeNumber } from '../src/text/decimal-text.ts';
+import { parseNumber, writeNumber, type DecimalMark } from '../src/text/decimal-text.ts';
 import { reachField } from './reach-field.ts';
 import { reachWords } from './reach-words.ts';
 import { Select } from './selector-controller.ts';
@@ -24,6 +24,20 @@ const fieldWords: Readonly<Record<NumberName, string>> = {
   lanes: say('Lanes in one grid'),
   gravity: say('Specific gravity'),
 };
+
+/** Why a number cannot be this measure; null when it can. */
+function measureFault(name: NumberName, number: number, mark: DecimalMark): string | null {
+  const field = fieldWords[name];
+  if (number <= 0) return say('{field}: type a number above 0.', { field });
+  if ((name === 'areas' || name === 'lanes') && !Number.isInteger(number))
+    return say('{field}: type a whole number. A row that counted less has its own.', { field });
+  if (name === 'gravity' && (number < 1 || number > 2))
+    return say('{field}: water has 1, and the fluid somewhat more, like {example}.', {
+      field,
+      example: writeNumber(1.2, mark),
+    });
+  return null;
+}
 
 /**
  * How a sample is made up and counted on the open day, with the sum that gives the multiplication
@@ -104,8 +118,9 @@ export class SdProtocolForm extends LitElement {
         });
         return;
       }
-      if (number <= 0) {
-        this.fault = say('{field}: type a number above 0.', { field: fieldWords[name] });
+      const sentence = measureFault(name, number, this.mark.value ?? '.');
+      if (sentence !== null) {
+        this.fault = sentence;
         return;
       }
       facts[name] = number;

@@ -131,6 +131,26 @@ describe('how you count', () => {
     expect(field(form, 'grams').value).to.equal('2,5');
     expect(dayOf(session.notebook, TODAY)?.grams).to.equal(2);
   });
+
+  it('refuses a part of a lane or of a grid, and a fluid lighter than water', async () => {
+    const { session, dialog, form } = await open('protocol', 'sd-protocol-form');
+    const before = dayOf(session.notebook, TODAY);
+    for (const [name, typed, said] of [
+      ['lanes', '6.5', 'Lanes in one grid: type a whole number'],
+      ['areas', '1.5', 'Grids counted: type a whole number'],
+      ['gravity', '0.9', 'like 1.2'],
+      ['gravity', '1270', 'like 1.2'],
+    ] as const) {
+      const input = field(form, name);
+      const kept = input.value;
+      type(input, typed);
+      button(form, 'Keep these').click();
+      await says(dialog, said);
+      expect(input.value).to.equal(typed);
+      type(input, kept);
+    }
+    expect(dayOf(session.notebook, TODAY)).to.deep.equal(before);
+  });
 });
 
 describe('limits', () => {
