@@ -1,10 +1,11 @@
 import { ContextConsumer } from '@lit/context';
-import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import type { AnimalClass, Species } from '../shared/notebook.ts';
 import { changeDayCopy, type Reach } from '../src/notebook/edit-days.ts';
 import { dayOf, defaultsOf } from '../src/notebook/read.ts';
 import { READY_SETS } from '../src/treating/ready-criteria.ts';
 import { animalWord, classes } from './animal-words.ts';
+import { criteriaFormStyles } from './criteria-form-styles.ts';
 import {
   criteriaOf,
   draftFault,
@@ -35,45 +36,7 @@ export class SdCriteriaForm extends LitElement {
     fault: { state: true },
   };
 
-  static override styles = [
-    ...theme,
-    formStyles,
-    css`
-      .one {
-        padding: 6px 0;
-      }
-
-      .words {
-        flex: 1 1 14em;
-        min-width: 0;
-        overflow-wrap: anywhere;
-      }
-
-      .edit {
-        display: grid;
-        gap: 12px;
-        padding: 12px;
-        border: 1px solid var(--line);
-        border-radius: var(--radius);
-        background: var(--paper);
-      }
-
-      fieldset {
-        display: flex;
-        flex-wrap: wrap;
-        gap: 0 14px;
-        margin: 0;
-        padding: 0;
-        border: 0;
-      }
-
-      legend {
-        padding: 0;
-        font-size: var(--size-small);
-        color: var(--soft);
-      }
-    `,
-  ];
+  static override styles = [...theme, formStyles, criteriaFormStyles];
 
   /** What is being changed and not yet kept; undefined while nothing is. */
   declare private drafts: readonly CriterionDraft[] | undefined;
