@@ -1,6 +1,7 @@
 import type { Notebook } from '../shared/notebook.ts';
 import type { DayId, RowId } from '../shared/ref.ts';
 import type { Value } from '../shared/value.ts';
+import { partColumnOf } from '../src/notebook/lanes.ts';
 import { columnByKey, dayOf, readingOf } from '../src/notebook/read.ts';
 import { eggFactor } from '../src/stats/egg-factor.ts';
 import { mainCounts } from './cup-state.ts';
@@ -46,7 +47,7 @@ export function boundEpg(
 }
 
 function partOf(notebook: Notebook, day: DayId, row: RowId, countKey: string): number {
-  const part = columnByKey(notebook, `part${/\d+$/.exec(countKey)?.[0] ?? ''}`);
+  const part = partColumnOf(notebook, { key: countKey });
   const reading = part && readingOf(notebook, day, row, part.id);
   return reading?.kind === 'number' ? reading.value : 1;
 }

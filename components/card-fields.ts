@@ -20,13 +20,13 @@ const scoreButtonsAtMost = 6;
 /**
  * The parts of one animal's card: the cup's counts and the animal's signs, the one first that is done
  * in this line. Counts of further egg types show where the day looks for them; the status has buttons
- * of its own.
+ * of its own, and the part of a grid stands with its count.
  */
 export function cardParts(notebook: Notebook, day: string, line: LineKind): readonly CardPart[] {
   const lookedFor = new Set(dayOf(notebook, day)?.lookedFor ?? []);
   const main = new Set(mainCounts(notebook).map((column) => column.id));
   const isTyped = (column: Column): boolean =>
-    column.kind !== 'formula' && column.kind !== 'outcome' && column.key !== 'status';
+    !isWorkedOut(column) && column.kind !== 'part' && column.key !== 'status';
   const shown = columnsOf(notebook).filter(
     (column) =>
       isTyped(column) &&
@@ -47,6 +47,8 @@ export interface CardHand {
   /** Enter, or the keypad's Next: commit, and on to the next field. */
   readonly next: (column: Column) => void;
   readonly entered: (column: Column) => void;
+  /** The lanes counted are chosen; on to the count of them. */
+  readonly lanes: (part: Column, text: string, count: Column) => void;
 }
 
 /** One field of the card, by its column's kind; its fault, if any, stands right below it. */
@@ -58,13 +60,25 @@ export function cardField(
   hand: CardHand,
 ): TemplateResult {
   const reading = readingOf(notebook, day, row, column.id);
-  const fault = reading?.kind === 'fault' ? reading.reason : undefined;
   const body =
     column.kind === 'score' && pointsOf(column).length <= scoreButtonsAtMost
       ? scoreButtons(column, reading?.text ?? '', hand)
       : column.kind === 'tick'
         ? tickButton(column, reading?.kind === 'tick' && reading.value, hand)
-        : textInput(notebook, day, row, column, hand, fault !== undefined);
+        : textInput(notebook, day, row, column, hand, reading?.kind === 'fault');
+  return fieldFrame(notebook, day, row, column, body);
+}
+
+/** What surrounds a field: whose and which it is, and its fault. */
+export function fieldFrame(
+  notebook: Notebook,
+  day: string,
+  row: string,
+  column: Column,
+  body: TemplateResult,
+): TemplateResult {
+  const reading = readingOf(notebook, day, row, column.id);
+  const fault = reading?.kind === 'fault' ? reading.reason : undefined;
   return html`
     <div
       class="part-field ${column.kind}"
@@ -75,6 +89,10 @@ export function cardField(
       ${body}${fault ? html`<p class="fault" id=${`fault-${column.id}`}>${fault}</p>` : nothing}
     </div>
   `;
+}
+
+function isWorkedOut(column: Column): boolean {
+  return column.kind === 'formula' || column.kind === 'outcome';
 }
 
 function labelOf(column: Column): string {

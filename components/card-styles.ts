@@ -99,7 +99,7 @@ export const cardStyles: CSSResult = css`
     font-weight: 600;
   }
 
-  .part {
+  .fields {
     display: grid;
     grid-template-columns: repeat(2, minmax(0, 1fr));
     gap: 10px;
@@ -109,6 +109,10 @@ export const cardStyles: CSSResult = css`
   .part-field.text,
   .part-field.choice {
     grid-column: 1 / -1;
+  }
+
+  .part-field.part {
+    margin-bottom: 10px;
   }
 
   .part-field .field > input {
@@ -167,6 +171,10 @@ export const cardStyles: CSSResult = css`
     padding: 2px;
     font-size: 1.25rem;
     line-height: 1.1;
+  }
+
+  .point.all {
+    font-size: var(--size);
   }
 
   .point small {

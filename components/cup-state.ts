@@ -1,6 +1,7 @@
 import type { Column, Notebook } from '../shared/notebook.ts';
 import type { Reading } from '../shared/reading.ts';
 import type { DayId, RowId } from '../shared/ref.ts';
+import { partColumnOf } from '../src/notebook/lanes.ts';
 import { columnByKey, columnsOf, dayOf, readingOf } from '../src/notebook/read.ts';
 import type { DecimalMark } from '../src/text/decimal-text.ts';
 import { say } from '../src/text/say.ts';
@@ -82,8 +83,7 @@ function isCounted(reading: Reading | undefined): boolean {
 
 /** The part of a grid counted: the column `part…` that belongs to `chamber…`, 1 when blank. */
 function partOf(notebook: Notebook, day: DayId, row: RowId, count: Column): number {
-  const number = /\d+$/.exec(count.key)?.[0] ?? '';
-  const column = columnByKey(notebook, `part${number}`);
+  const column = partColumnOf(notebook, count);
   const reading = column && readingOf(notebook, day, row, column.id);
   return reading?.kind === 'number' ? reading.value : 1;
 }

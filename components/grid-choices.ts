@@ -1,6 +1,7 @@
 import type { Column } from '../shared/notebook.ts';
 import { say } from '../src/text/say.ts';
 import { wordShown } from './cell-words.ts';
+import { laneWords } from './lane-words.ts';
 
 /** One thing that can be chosen for a cell: the text typed by choosing it, and its words. */
 export interface Choice {
@@ -8,8 +9,15 @@ export interface Choice {
   readonly words: string;
 }
 
-/** What a choice, tick or score column offers; none for columns that are only typed into. */
-export function choicesOf(column: Column, mark: '.' | ',' = '.'): readonly Choice[] {
+/**
+ * What a choice, tick or score column offers, and a part of a grid by the lanes of its day; none for
+ * columns that are only typed into.
+ */
+export function choicesOf(
+  column: Column,
+  mark: '.' | ',' = '.',
+  lanes: readonly string[] = [],
+): readonly Choice[] {
   const clear: Choice = {
     text: '',
     words: column.kind === 'tick' ? say('blank: not seen') : say('blank'),
@@ -28,6 +36,8 @@ export function choicesOf(column: Column, mark: '.' | ',' = '.'): readonly Choic
       { text: 'no', words: say('no: looked, not seen') },
       clear,
     ];
+  if (column.kind === 'part' && lanes.length > 0)
+    return [...lanes, ''].map((text) => ({ text, words: laneWords(text) }));
   if (column.kind !== 'score') return [];
   const { low = 1, high = 5, step = 1, words = [] } = column;
   const count = Math.max(0, Math.floor((high - low) / step + 1e-9) + 1);

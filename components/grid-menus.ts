@@ -3,6 +3,7 @@ import { isFault } from '../shared/value.ts';
 import { changeColumn, reorderColumn } from '../src/notebook/edit-records.ts';
 import { columnsOf, markOf } from '../src/notebook/read.ts';
 import type { CellEditor } from './cell-editor.ts';
+import { laneParts } from '../src/notebook/lanes.ts';
 import { choicesOf, type Choice } from './grid-choices.ts';
 import type { GridHand } from './grid-hand.ts';
 import type { GridColumn } from './grid-layout.ts';
@@ -59,7 +60,7 @@ export class GridMenus {
     if (!column || !active || !hand.mayType()) return;
     const { notebook } = model.session;
 
-    const choices = choicesOf(column.column, markOf(notebook));
+    const choices = choicesOf(column.column, markOf(notebook), laneParts(notebook, active.day));
     const label = column.column.label ?? column.column.key;
     if (choices.length === 0) {
       this.host.say(say('{label} has no list to choose from. Type into it.', { label }));

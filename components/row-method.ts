@@ -6,6 +6,7 @@ import {
   type FactorSum,
   type Sample,
 } from '../src/notebook/factor-sum.ts';
+import { partColumnOf } from '../src/notebook/lanes.ts';
 import { columnByKey, dayOf, markOf, readingOf } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
 import type { Chamber } from '../src/stats/cup-sureness.ts';
@@ -27,7 +28,7 @@ export function chambersOf(session: Session, row: RowId): readonly Chamber[] {
   return mainCounts(notebook).flatMap(({ id, key }) => {
     const reading = readingOf(notebook, openDay, row, id);
     if (reading?.kind !== 'number') return [];
-    const part = columnByKey(notebook, `part${/\d+$/.exec(key)?.[0] ?? ''}`);
+    const part = partColumnOf(notebook, { key });
     const share = part && readingOf(notebook, openDay, row, part.id);
     return [{ eggs: reading.value, part: share?.kind === 'number' ? share.value : 1 }];
   });

@@ -1,6 +1,7 @@
 import { LitElement, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import type { Column } from '../shared/notebook.ts';
 import { lineOf, putBehind, type LineKind } from '../src/notebook/line.ts';
+import { partColumnOf } from '../src/notebook/lanes.ts';
 import { animalOf, columnByKey, dayOf } from '../src/notebook/read.ts';
 import { groupOn } from '../src/notebook/present.ts';
 import type { Session } from '../src/session/session.ts';
@@ -8,6 +9,7 @@ import { askOrigin } from './ask-origin.ts';
 import { Announcer } from './announcer.ts';
 import { undoSentence } from './grid-sentences.ts';
 import { cardField, cardParts, type CardHand, type CardPart } from './card-fields.ts';
+import { laneField } from './card-lanes.ts';
 import { cardStyles } from './card-styles.ts';
 import { cellSource, openOutcome } from './cell-source.ts';
 import { mainCounts, statusOf } from './cup-state.ts';
@@ -51,6 +53,7 @@ export class SdCard extends LitElement {
     commit: (column, text) => void this.commit(column, text),
     next: (column) => void this.nextField(column),
     entered: (column) => (this.focused = column.id),
+    lanes: (part, text, count) => void this.chooseLanes(part, text, count),
   };
 
   constructor() {
@@ -121,6 +124,15 @@ export class SdCard extends LitElement {
     else await this.step(1);
   }
 
+  /** Keeps which lanes were counted, and goes to their count, ready to be typed over. */
+  private async chooseLanes(part: Column, text: string, count: Column): Promise<void> {
+    await this.commitDrafts();
+    await this.commit(part, text);
+    const field = this.renderRoot.querySelector<HTMLInputElement>(`#field-${count.id}`);
+    field?.focus();
+    field?.select();
+  }
+
   /** Shows the animal so many places on in the line; stays at its ends and says so. */
   private async step(by: number): Promise<void> {
     await this.commitDrafts();
@@ -189,7 +201,11 @@ export class SdCard extends LitElement {
       counts.find((count) => count.id === this.focused) ??
       counts.find((count) => cellText(source, count).look === 'soft') ??
       counts[0];
-    if (column) await this.commit(column, tooMany);
+    if (!column) return;
+    await this.commit(column, tooMany);
+    await this.updateComplete;
+    const lanes = partColumnOf(session.notebook, column)?.id;
+    this.renderRoot.querySelector(`#field-${lanes} button`)?.scrollIntoView({ block: 'nearest' });
   }
 
   protected override render(): TemplateResult {
@@ -321,7 +337,7 @@ export class SdCard extends LitElement {
     const fields = (columns: readonly Column[]): TemplateResult | typeof nothing =>
       columns.length === 0
         ? nothing
-        : html`<div class="part">
+        : html`<div class="fields">
             ${columns.map((column) => cardField(session.notebook, day, row, column, this.hand))}
           </div>`;
     const isCount = (column: Column): boolean => column.kind === 'count';
@@ -330,6 +346,9 @@ export class SdCard extends LitElement {
       ${
         part.isCup
           ? html`${fields(part.columns.filter(isCount))} ${this.renderCouldNot()}
+            ${part.columns
+              .filter(isCount)
+              .map((count) => laneField(session.notebook, day, row, count, this.hand))}
             ${fields(part.columns.filter((column) => !isCount(column)))}`
           : fields(part.columns)
       }

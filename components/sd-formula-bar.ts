@@ -1,12 +1,14 @@
-import { LitElement, css, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { LitElement, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { isFault, type Fault } from '../shared/value.ts';
 import { toStored } from '../src/engine/stored-formula.ts';
 import { changeColumn } from '../src/notebook/edit-records.ts';
 import { columnOf } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
 import { askOrigin } from './ask-origin.ts';
+import { formulaBarStyles } from './formula-bar-styles.ts';
 import { barWords, type BarWords } from './formula-bar-words.ts';
 import type { Place } from './grid-place.ts';
+import { laneSelect } from './lane-select.ts';
 import { naming } from './naming.ts';
 import { settled } from './next-frame.ts';
 import type { FormulaChange, SdFormulaField } from './sd-formula-field.ts';
@@ -30,139 +32,7 @@ export class SdFormulaBar extends LitElement {
     fault: { state: true },
   };
 
-  static override styles = [
-    ...theme,
-    css`
-      :host {
-        display: block;
-        border: 1px solid var(--line);
-        border-radius: var(--radius);
-        background: var(--sheet);
-      }
-
-      .line {
-        display: grid;
-        grid-template-columns: auto minmax(11.5em, 1fr) fit-content(60%);
-        align-items: center;
-        gap: 4px 16px;
-        min-height: 44px;
-        padding: 4px 12px;
-      }
-
-      .where {
-        white-space: nowrap;
-        color: var(--soft);
-        font-size: var(--size-small);
-      }
-
-      .where b {
-        color: var(--ink);
-        font-size: var(--size);
-      }
-
-      .what {
-        min-width: 0;
-        overflow: hidden;
-        text-overflow: ellipsis;
-        white-space: nowrap;
-      }
-
-      .formula {
-        justify-content: flex-start;
-        max-width: 100%;
-        min-height: 34px;
-        overflow: hidden;
-        font-family: var(--font-code);
-        font-size: 0.875rem;
-        text-overflow: ellipsis;
-        white-space: nowrap;
-      }
-
-      /* Two lines of it fit in the height of the formula beside it. */
-      .why {
-        display: -webkit-box;
-        overflow: hidden;
-        color: var(--soft);
-        font-size: var(--size-small);
-        line-height: 1.2;
-        text-align: right;
-        -webkit-box-orient: vertical;
-        -webkit-line-clamp: 2;
-      }
-
-      .why.fault {
-        display: block;
-        color: var(--warm);
-      }
-
-      .why span:not(:last-child)::after {
-        content: ' · ';
-      }
-
-      .sure {
-        display: flex;
-        align-items: center;
-        justify-content: space-between;
-        gap: 12px;
-        min-height: 32px;
-        padding: 0 2px 2px 12px;
-      }
-
-      .sure sd-sureness {
-        flex: 1;
-      }
-
-      .from {
-        min-height: 30px;
-        color: var(--accent);
-        font-size: var(--size-small);
-        white-space: nowrap;
-      }
-
-      @media (pointer: coarse) {
-        .from {
-          min-height: 44px;
-        }
-      }
-
-      .edit {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: start;
-        gap: 8px;
-        padding: 8px 12px;
-      }
-
-      .edit sd-formula-field {
-        flex: 1 1 260px;
-      }
-
-      .edit p {
-        flex-basis: 100%;
-        margin: 0;
-      }
-
-      @media (max-width: 45em) {
-        .line {
-          grid-template-columns: minmax(0, 1fr) auto;
-          min-height: 74px;
-          align-content: start;
-        }
-
-        .why {
-          grid-column: 1 / -1;
-          text-align: left;
-          -webkit-line-clamp: 3;
-        }
-      }
-
-      @media print {
-        :host {
-          display: none;
-        }
-      }
-    `,
-  ];
+  static override styles = [...theme, formulaBarStyles];
 
   /** The cell that has the focus; null while none has. */
   declare cell: Place | null;
@@ -313,7 +183,9 @@ export class SdFormulaBar extends LitElement {
             >
               ${say('Where it comes from')}
             </button>`
-          : nothing
+          : isOpen
+            ? laneSelect(session, { day, row, column }, () => this.done())
+            : nothing
       }
     </div>`;
   }

@@ -1,6 +1,7 @@
 import type { Notebook } from '../../shared/notebook.ts';
 import type { DayId, RowId } from '../../shared/ref.ts';
-import { columnByKey, columnsOf, readingOf } from '../notebook/read.ts';
+import { partColumnOf } from '../notebook/lanes.ts';
+import { columnsOf, readingOf } from '../notebook/read.ts';
 
 /**
  * How many counted areas a row's strongyle-type count covers: one for each chamber with a number, or the
@@ -11,8 +12,7 @@ export function areasCounted(notebook: Notebook, day: DayId, row: RowId): number
   for (const { id, key, kind, otherEggs } of columnsOf(notebook)) {
     if (kind !== 'count' || otherEggs === true) continue;
     if (readingOf(notebook, day, row, id)?.kind !== 'number') continue;
-    const number = /^chamber(\d+)$/.exec(key)?.[1];
-    const part = number === undefined ? undefined : columnByKey(notebook, `part${number}`);
+    const part = partColumnOf(notebook, { key });
     const typed = part && readingOf(notebook, day, row, part.id);
     areas = (areas ?? 0) + (typed?.kind === 'number' ? typed.value : 1);
   }

@@ -112,7 +112,9 @@ export function parsePart(text: string, typing: Typing): Reading {
   if (value <= 0 || value > 1)
     return wrong(
       text,
-      say('The part of a grid counted is more than 0 and at most 1 (the whole grid).'),
+      say(
+        'The part of a grid counted is more than 0 and at most 1, the whole grid. Lanes are typed over lanes, like 3/6.',
+      ),
     );
   return { kind: 'number', text, value };
 }

@@ -136,6 +136,19 @@ describe('choicesOf(column)', () => {
   });
 });
 
+describe('choicesOf(column) of a part of a grid', () => {
+  const column: Column = { id: 'p', key: 'part1', kind: 'part' };
+
+  it('offers the lanes of the day in words, and is only typed into where they are not known', () => {
+    expect(choicesOf(column, '.', ['1/3', '2/3'])).toEqual([
+      { text: '1/3', words: '1 of 3 lanes' },
+      { text: '2/3', words: '2 of 3 lanes' },
+      { text: '', words: 'the whole grid' },
+    ]);
+    expect(choicesOf(column)).toEqual([]);
+  });
+});
+
 describe('naturalText(a, b)', () => {
   it('orders tags by their numbers, and is no number for what only looks like one', () => {
     const tags = ['K-10', 'K-9', '0123', '123', 'K-9a'];

@@ -137,6 +137,32 @@ describe('sd-card', () => {
     expect(textOf(card, '.answer')).to.contain('too many eggs to count');
   });
 
+  it('asks which lanes were counted of a grid with too many, and takes their count', async () => {
+    const { card, session } = await cardOf();
+    const lanes = () => card.renderRoot.querySelector('[data-column^="part"]');
+    expect(lanes()).to.equal(null);
+    field(card, 'chamber1').focus();
+    press(card, 'Too many');
+    await settled(card);
+    press(card, '2 of 6 lanes');
+    await settled(card);
+    expect(typed(session, 'W-101', 'part1')).to.equal('2/6');
+    const count = field(card, 'chamber1');
+    expect(card.shadowRoot?.activeElement).to.equal(count);
+    expect(count.value.slice(count.selectionStart ?? 0, count.selectionEnd ?? 0)).to.equal(
+      'too many',
+    );
+    softType(count, '60');
+    await settled(card);
+    // 60 eggs in 2/6 of one grid and none in the other: 60 × 30 ÷ (2 × 0.15 × 4/3) = 4,500.
+    expect(textOf(card, '.answer')).to.match(/^4,500 epg 1.33 of 2 chambers/);
+    press(card, 'the whole grid');
+    await settled(card);
+    expect(typed(session, 'W-101', 'part1')).to.equal(undefined);
+    expect(textOf(card, '.answer')).to.match(/^3,000 epg/);
+    expect(lanes()).to.equal(null);
+  });
+
   it('takes one chamber only as a count once its row is left', async () => {
     const { card } = await cardOf();
     softType(field(card, 'chamber2'), '');

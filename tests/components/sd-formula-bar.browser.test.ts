@@ -4,10 +4,10 @@ import axe from 'axe-core';
 import '../../components/sd-counts.ts';
 import type { SdCounts } from '../../components/sd-counts.ts';
 import type { SdFormulaBar } from '../../components/sd-formula-bar.ts';
-import { columnByKey } from '../../src/notebook/read.ts';
+import { columnByKey, readingOf } from '../../src/notebook/read.ts';
 import type { Session } from '../../src/session/session.ts';
-import { demoSession, plainSession, wrongFormula } from './fake-session.ts';
-import { cellAt, press, SessionGiver, settled } from './grid-fixture.ts';
+import { demoSession, plainSession, typedIn, wrongFormula } from './fake-session.ts';
+import { cellAt, focused, press, SessionGiver, settled } from './grid-fixture.ts';
 import type { SdGrid } from '../../components/sd-grid.ts';
 
 interface Parts {
@@ -64,6 +64,35 @@ describe('sd-formula-bar', () => {
     expect(words(bar)).to.contain('= EPG(eggs, factor)');
     expect(words(bar)).to.contain('31 eggs × 50 = 1,550');
     expect(words(bar)).to.contain('2 of 2 chambers');
+  });
+
+  it('asks which lanes were counted of a grid with too many, and gives the focus back to their count', async () => {
+    const { session } = await plainSession(3);
+    const { grid, bar } = await countsOf(session);
+    const lanes = () => bar.renderRoot.querySelector<HTMLSelectElement>('.lanes select');
+    await press(grid, '7', 'Enter', 'ArrowUp');
+    await bar.updateComplete;
+    expect(lanes()).to.equal(null);
+    await sendKeys({ type: 'TNTC' });
+    await press(grid, 'Enter', 'ArrowUp');
+    await waitUntil(() => lanes() !== null);
+    const list = lanes();
+    expect([...(list?.options ?? [])].map(({ text }) => text.trim())).to.deep.equal([
+      'the whole grid',
+      ...[1, 2, 3, 4, 5].map((n) => `${n} of 6 lanes`),
+    ]);
+    if (!list) throw new Error('no lanes');
+    list.focus();
+    list.value = '3/6';
+    list.dispatchEvent(new Event('change'));
+    await settled(grid);
+    const part = columnByKey(session.notebook, 'part1')?.id ?? '';
+    const reading = readingOf(session.notebook, session.openDay ?? '', 'A-001', part);
+    expect(reading).to.deep.include({ kind: 'number', text: '3/6', value: 0.5 });
+    expect(focused(grid)).to.equal('A-001 chamber1');
+    await sendKeys({ type: '40' });
+    await press(grid, 'Enter');
+    expect(typedIn(session, 'A-001', 'chamber1')).to.equal('40');
   });
 
   it('changes a column’s formula once for all animals, and refuses a wrong one with its sentence', async () => {

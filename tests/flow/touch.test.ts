@@ -147,6 +147,21 @@ describe('a phone in the yard: one animal at a time', () => {
     await card.getByText('too many eggs to count').waitFor();
   });
 
+  it('counts some lanes of a grid that held too many', async () => {
+    await page.evaluate(() => scrollTo(0, 0));
+    await tap('3 of 6 lanes');
+    expect(await focusedName(page)).toBe('chamber 2');
+    await keyboard.type('80');
+    await keyboard.next();
+    // 5 eggs in a whole grid, 80 in half of one: 85 × 30 ÷ (2 × 0.15 × 1.5) = 5,667.
+    await answer('5,667');
+    await card.getByText('1.5 of 2 chambers').waitFor();
+    expect(await smallTargets(card, 44)).toEqual([]);
+    await tap('Undo');
+    await tap('Undo');
+    await card.getByText('too many eggs to count').waitFor();
+  });
+
   it('finds an animal by a part of its tag, and adds one that is not there', async () => {
     await field('Find an animal by part of its tag or name').tap();
     await keyboard.type('-016');
