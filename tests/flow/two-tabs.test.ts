@@ -49,7 +49,7 @@ describe('one notebook in two tabs', () => {
   it('changes hands when the second tab asks for it, with every count', async () => {
     await second.getByRole('button', { name: 'Write in this tab' }).click();
     await open.page.getByText('Another tab writes this notebook.').waitFor();
-    await second.getByText('Another tab writes').waitFor({ state: 'detached' });
+    await second.getByText('What is typed there shows here').waitFor({ state: 'detached' });
     await typeInFirstChamber(second, 'W-104', '987');
     await line(second, 'W-104').getByText('987', { exact: true }).waitFor();
     await line(open.page, 'W-104').getByText('987', { exact: true }).waitFor();
@@ -58,7 +58,7 @@ describe('one notebook in two tabs', () => {
 
   it('goes on in the first when the second is closed, and has kept both tabs’ counts', async () => {
     await second.close();
-    await open.page.getByText('Another tab writes').waitFor({ state: 'detached' });
+    await open.page.getByText('What is typed there shows here').waitFor({ state: 'detached' });
     await open.page.reload();
     await line(open.page, 'W-102').getByText('321', { exact: true }).waitFor();
     await line(open.page, 'W-104').getByText('987', { exact: true }).waitFor();
