@@ -17,6 +17,8 @@ export interface BlockElement extends HTMLElement {
   blockId: string;
   /** Brings an animal's row to the eye; a block that shows none has no need of it. */
   showAnimal?(row: string): void;
+  /** Keeps what is being typed, without leaving its place; a block with no such thing needs none. */
+  keepTyped?(): Promise<void>;
 }
 
 /** Every kind of block that can be shown. A new one is one line here, and its element. */

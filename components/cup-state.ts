@@ -52,6 +52,7 @@ export function cupState(notebook: Notebook, day: DayId, row: RowId): CupState {
   const typed = counts.map((column) => readingOf(notebook, day, row, column.id));
   const status = statusOf(notebook, day, row);
   const begun = counts.filter((_, i) => typed[i] !== undefined);
+  const read = counts.filter((_, i) => typed[i] !== undefined && typed[i].kind !== 'fault');
   const counted = areasCounted(notebook, day, row);
   const all = Math.max(dayOf(notebook, day)?.areas ?? counts.length, 0);
   const isSome = counted > 0 && counted < all * (1 - 1e-9);
@@ -60,7 +61,7 @@ export function cupState(notebook: Notebook, day: DayId, row: RowId): CupState {
     isOut: status !== '' && status !== 'sampled',
     areas: isSome ? { counted, all } : null,
     onlySoFar:
-      begun.length === 1 && counts.length > 1 ? (begun[0]?.label ?? begun[0]?.key ?? null) : null,
+      begun.length === 1 && counts.length > 1 ? (read[0]?.label ?? read[0]?.key ?? null) : null,
     isBegun: begun.length > 0,
   };
 }

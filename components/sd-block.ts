@@ -153,6 +153,11 @@ export class SdBlock extends LitElement {
     this.inner.showAnimal(row);
   }
 
+  /** Keeps what is being typed in it. */
+  async keepTyped(): Promise<void> {
+    await this.inner?.keepTyped?.();
+  }
+
   protected override willUpdate(changed: PropertyValues): void {
     if (!changed.has('block') || !this.block) return;
     const former = changed.get('block') as Block | undefined;

@@ -2,25 +2,25 @@ import { LitElement, html, nothing, type PropertyValues, type TemplateResult } f
 import type { Column } from '../shared/notebook.ts';
 import { lineOf, putBehind, type LineKind } from '../src/notebook/line.ts';
 import { partColumnOf } from '../src/notebook/lanes.ts';
-import { animalOf, columnByKey, dayOf } from '../src/notebook/read.ts';
+import { columnByKey, columnOf, dayOf } from '../src/notebook/read.ts';
 import { groupOn } from '../src/notebook/present.ts';
 import type { Session } from '../src/session/session.ts';
-import { askOrigin } from './ask-origin.ts';
 import { Announcer } from './announcer.ts';
 import { undoSentence } from './grid-sentences.ts';
+import { cardAnswer, cardSentence, cardStatus } from './card-answer.ts';
+import { CardDrafts } from './card-drafts.ts';
 import { cardField, cardParts, type CardHand, type CardPart } from './card-fields.ts';
 import { laneField } from './card-lanes.ts';
 import { cardStyles } from './card-styles.ts';
-import { cellSource, openOutcome } from './cell-source.ts';
-import { mainCounts, statusOf } from './cup-state.ts';
-import { cellText, outcomeText, type CellText } from './grid-cell-text.ts';
-import { typedEdit } from './grid-edits.ts';
+import { cellSource } from './cell-source.ts';
+import { cupState, mainCounts } from './cup-state.ts';
+import { cellText } from './grid-cell-text.ts';
+import { textToEdit, typedEdit } from './grid-edits.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-find-animal.ts';
 import { say } from '../src/text/say.ts';
 import { tooMany } from './cell-words.ts';
-import { statusLabel } from '../src/text/typed-words.ts';
 
 /**
  * One animal at a time, for a phone in the yard or a tablet beside the microscope: its counts and
@@ -30,14 +30,20 @@ import { statusLabel } from '../src/text/typed-words.ts';
  * Fires `sd-card-animal` (detail: row) when another animal is shown, `sd-go-to-block` (detail: kind).
  */
 export class SdCard extends LitElement {
-  static override properties = { row: { type: String }, line: { state: true } };
+  static override properties = {
+    row: { type: String },
+    line: { state: true },
+    remark: { state: true },
+  };
 
   static override styles = [...theme, cardStyles];
 
   /** The animal shown; the first of the line until one is asked for. */
   declare row: string | null;
   declare private line: LineKind;
-  private drafts = new Map<string, string>();
+  /** Why a button did nothing, and what to do. */
+  declare private remark: string;
+  private readonly drafts = new CardDrafts();
   private focused: string | null = null;
   private readonly announcer = new Announcer(this);
   /** Anything may change the card: it is one animal, drawn in no time. */
@@ -45,10 +51,14 @@ export class SdCard extends LitElement {
   private count = 0;
 
   private readonly hand: CardHand = {
-    draft: (column) => this.drafts.get(column.id),
+    draft: (column) =>
+      this.drafts.textAt(this.revision.session?.openDay ?? '', this.row ?? '', column.id),
     typing: (column, text) => {
-      this.drafts.set(column.id, text);
-      void this.revision.session?.enterRow(this.row);
+      const { session } = this.revision;
+      if (!session?.openDay || this.row === null) return;
+      this.drafts.hold({ day: session.openDay, row: this.row, column: column.id, text });
+      this.remark = '';
+      void session.enterRow(this.row);
     },
     commit: (column, text) => void this.commit(column, text),
     next: (column) => void this.nextField(column),
@@ -60,6 +70,7 @@ export class SdCard extends LitElement {
     super();
     this.row = null;
     this.line = 'bench';
+    this.remark = '';
     this.addEventListener('focusout', (event) => {
       const isInside = event.relatedTarget instanceof Node && this.contains(event.relatedTarget);
       if (!isInside && !this.shadowRoot?.activeElement) void this.leave();
@@ -80,10 +91,12 @@ export class SdCard extends LitElement {
     await this.revision.session?.enterRow(null);
   }
 
+  /** What was typed for another animal or day is kept there, before anything else is shown. */
   protected override willUpdate(changed: PropertyValues<this>): void {
-    if (!changed.has('row')) return;
-    this.drafts = new Map();
-    this.focused = null;
+    const { openDay } = this.revision.session ?? {};
+    if (this.drafts.all.some(({ day, row }) => day !== openDay || row !== this.row))
+      void this.commitDrafts();
+    if (changed.has('row')) this.focused = null;
   }
 
   private get animals(): ReturnType<typeof lineOf> {
@@ -91,21 +104,30 @@ export class SdCard extends LitElement {
     return session?.openDay ? lineOf(session.notebook, session.openDay, this.line) : [];
   }
 
+  /** Keeps a field where it was typed for; one left as it was is no edit. */
   private async commit(column: Column, text: string): Promise<void> {
     const { session } = this.revision;
-    this.drafts.delete(column.id);
+    const draft = this.drafts.take(column.id);
     if (!session?.openDay || this.row === null) return;
-    const place = { day: session.openDay, row: this.row, column: column.id };
-    const { edit, reading } = typedEdit(session.notebook, place, column, text);
-    await session.dispatch(edit);
-    if (reading?.kind === 'fault') this.announcer.say(reading.reason);
+    const { day, row } = draft ?? { day: session.openDay, row: this.row };
+    const place = { day, row, column: column.id };
+    const kept = draft?.text ?? text;
+    if (kept !== textToEdit(session.notebook, place)) {
+      const { edit, reading } = typedEdit(session.notebook, place, column, kept);
+      await session.dispatch(edit);
+      if (reading?.kind === 'fault') this.announcer.say(reading.reason);
+      else if (day === session.openDay) this.announcer.say(() => cardSentence(session, day, row));
+    }
     this.requestUpdate();
   }
 
-  private async commitDrafts(): Promise<void> {
-    for (const column of this.parts(this.revision.session).flatMap((part) => part.columns)) {
-      const text = this.drafts.get(column.id);
-      if (text !== undefined) await this.commit(column, text);
+  /** Keeps all that is typed and not kept yet, without leaving the cup. */
+  async commitDrafts(): Promise<void> {
+    const { session } = this.revision;
+    for (const draft of this.drafts.all) {
+      const column = session && columnOf(session.notebook, draft.column);
+      if (column) await this.commit(column, draft.text);
+      else this.drafts.take(draft.column);
     }
   }
 
@@ -113,12 +135,15 @@ export class SdCard extends LitElement {
     return session?.openDay ? cardParts(session.notebook, session.openDay, this.line) : [];
   }
 
-  /** The typed fields that Enter walks through: those of the first part that have a keypad. */
+  /** Enter walks through the fields of a part that have a keypad, and from the last to the next animal. */
   private async nextField(column: Column): Promise<void> {
     await this.commitDrafts();
-    const [first] = this.parts(this.revision.session);
-    const walk = (first?.columns ?? []).filter((c) => c.kind !== 'tick' && c.kind !== 'text');
-    const next = walk[walk.findIndex((c) => c.id === column.id) + 1];
+    const part = this.parts(this.revision.session).find(({ columns }) =>
+      columns.some(({ id }) => id === column.id),
+    );
+    const walk = (part?.columns ?? []).filter((c) => c.kind !== 'tick' && c.kind !== 'text');
+    const at = walk.findIndex((c) => c.id === column.id);
+    const next = at === -1 ? undefined : walk[at + 1];
     const field = next && this.renderRoot.querySelector<HTMLElement>(`#field-${next.id}`);
     if (field) (field.matches('input') ? field : field.querySelector('button'))?.focus();
     else await this.step(1);
@@ -135,6 +160,7 @@ export class SdCard extends LitElement {
 
   /** Shows the animal so many places on in the line; stays at its ends and says so. */
   private async step(by: number): Promise<void> {
+    this.remark = '';
     await this.commitDrafts();
     const { animals } = this;
     const at = animals.findIndex((animal) => animal.id === this.row);
@@ -155,12 +181,13 @@ export class SdCard extends LitElement {
     });
     const done = await session.undo();
     stop();
-    if (row !== undefined && row !== this.row) await this.show(row);
-    this.announcer.say(undoSentence('undo', done));
+    const sentence = undoSentence('undo', done);
+    if (row !== undefined && row !== this.row) await this.show(row, sentence);
+    else this.announcer.say(sentence);
   }
 
-  /** Shows an animal, its first field ready to be typed in. */
-  async show(row: string): Promise<void> {
+  /** Shows an animal, its first field ready to be typed in; says a sentence, or else which animal it is. */
+  async show(row: string, sentence?: string): Promise<void> {
     await this.commitDrafts();
     await this.revision.session?.enterRow(null);
     this.row = row;
@@ -169,6 +196,7 @@ export class SdCard extends LitElement {
     );
     await this.updateComplete;
     this.focus();
+    this.announcer.say(sentence ?? (() => this.heading()));
     // Whose counts are typed must be in sight, also where a keypad leaves little of the screen.
     this.renderRoot.querySelector('.head')?.scrollIntoView({ block: 'nearest' });
     this.shadowRoot?.activeElement?.scrollIntoView({ block: 'nearest' });
@@ -188,6 +216,20 @@ export class SdCard extends LitElement {
     if (!column) return;
     await this.commit(column, status);
     if (status !== '') await this.step(1);
+    else this.focus();
+  }
+
+  /** One chamber alone is counted: on to the next cup, unless there is none or both. */
+  private async oneChamber(): Promise<void> {
+    await this.commitDrafts();
+    const { session } = this.revision;
+    if (!session?.openDay || this.row === null) return;
+    const { onlySoFar, isBegun } = cupState(session.notebook, session.openDay, this.row);
+    if (onlySoFar !== null) await this.step(1);
+    else
+      this.remark = isBegun
+        ? say('More than one chamber holds a count. Empty the one that was not counted.')
+        : say('Type the count of that chamber first.');
   }
 
   /** Too many, in the chamber that has the focus or else the first one still empty. */
@@ -223,9 +265,7 @@ export class SdCard extends LitElement {
     const day = session.openDay;
     const date = dayOf(session.notebook, day)?.date ?? day;
     const group = groupOn(session.notebook, animal.id, date);
-    const where = { at: at + 1, n: animals.length };
-    const place =
-      this.line === 'bench' ? say('cup {at} of {n}', where) : say('{at}. of {n}', where);
+    const place = this.placeWords(at, animals.length);
     return html`
       <div class="lines" role="group" aria-label=${say('Order')}>
         ${(['bench', 'yard'] as const).map(
@@ -252,16 +292,35 @@ export class SdCard extends LitElement {
           <small>${[animal.name, group].filter(Boolean).join(' · ')} · ${place}</small>
         </h2>
       </div>
-      ${this.renderAnswer(session, day, animal.id)} ${this.renderStatus(session, day, animal.id)}
+      ${cardAnswer(this, session, day, animal.id)}
+      ${cardStatus(session, day, animal.id, () => void this.setStatus(''))}
       ${this.parts(session).map((part) => this.renderPart(session, day, animal.id, part))}
       <div class="onward">
-        <button @click=${() => this.takeBack(session)} ?disabled=${session.undoLabel === null}>
+        <button
+          aria-disabled=${session.undoLabel === null ? 'true' : 'false'}
+          @mousedown=${keepKeypad}
+          @click=${() => this.takeBack(session)}
+        >
           ${say('Undo')}
         </button>
         <button class="main" @mousedown=${keepKeypad} @click=${this.onNext}>${say('Next')}</button>
       </div>
       <p class="visually-hidden" role="status">${this.announcer.text}</p>
     `;
+  }
+
+  /** `cup 2 of 40` at the bench, `2. of 40` in the yard. */
+  private placeWords(at: number, n: number): string {
+    const where = { at: at + 1, n };
+    return this.line === 'bench' ? say('cup {at} of {n}', where) : say('{at}. of {n}', where);
+  }
+
+  /** Which animal the card shows, aloud. */
+  private heading(): string {
+    const { animals } = this;
+    const at = animals.findIndex(({ id }) => id === this.row);
+    const { tag = '', name } = animals[at] ?? {};
+    return [tag, name, this.placeWords(at, animals.length)].filter(Boolean).join(', ');
   }
 
   private readonly onFoundEvent = (event: CustomEvent<{ row: string }>): void => {
@@ -284,54 +343,6 @@ export class SdCard extends LitElement {
       }),
     );
   };
-
-  private renderAnswer(session: Session, day: string, row: string): TemplateResult {
-    const source = cellSource(session, day, row);
-    const epg = columnByKey(session.notebook, 'epg');
-    const figure = epg && cellText(source, epg);
-    const outcome = outcomeText(openOutcome(session, row), source.cup.isBegun);
-    return html`
-      <div class="answer">
-        ${
-          figure
-            ? html`<span
-                  data-animal=${animalOf(session.notebook, row)?.tag ?? row}
-                  data-day=${day}
-                  data-column=${epg.key}
-                  ><strong>${figure.text}</strong> ${say('epg')}</span
-                >
-                ${figure.note ? html`<span>${figure.note}</span>` : nothing}`
-            : nothing
-        }
-        ${outcomeTemplate(outcome)}
-        ${
-          epg && figure && figure.text !== ''
-            ? html`<button
-                class="quiet sure"
-                @click=${() => askOrigin(this, { kind: 'cell', row, column: epg.id })}
-              >
-                ${say('How sure, and from what')}
-              </button>`
-            : nothing
-        }
-      </div>
-    `;
-  }
-
-  private renderStatus(
-    session: Session,
-    day: string,
-    row: string,
-  ): TemplateResult | typeof nothing {
-    const status = statusOf(session.notebook, day, row);
-    if (status === '' || status === 'sampled') return nothing;
-    return html`
-      <p class="status">
-        ${say('This cup: {status}. Its counts enter no figure.', { status: statusLabel(status) })}
-        <button @click=${() => this.setStatus('')}>${say('Take it back')}</button>
-      </p>
-    `;
-  }
 
   private renderPart(session: Session, day: string, row: string, part: CardPart): TemplateResult {
     const fields = (columns: readonly Column[]): TemplateResult | typeof nothing =>
@@ -359,10 +370,11 @@ export class SdCard extends LitElement {
     return html`
       <div class="could-not" @mousedown=${keepKeypad}>
         <button @click=${() => this.setStatus('not sampled')}>${say('Not sampled')}</button>
-        <button @click=${() => this.step(1)}>${say('One chamber only')}</button>
+        <button @click=${this.oneChamber}>${say('One chamber only')}</button>
         <button @click=${this.tooMany}>${say('Too many')}</button>
         <button @click=${() => this.setStatus('could not count')}>${say('Could not count')}</button>
       </div>
+      ${this.remark === '' ? nothing : html`<p class="fault" role="alert">${this.remark}</p>`}
     `;
   }
 }
@@ -370,17 +382,6 @@ export class SdCard extends LitElement {
 /** A button pressed by finger must not take the focus from the field: the keypad would go and come again. */
 function keepKeypad(event: MouseEvent): void {
   event.preventDefault();
-}
-
-/** What the criteria say, in words that can be read in full: a chip only where something is to be done. */
-function outcomeTemplate({ look, text, reason }: CellText): TemplateResult | typeof nothing {
-  if (text === '') return nothing;
-  if (look === 'over')
-    return html`<span class="chip over">${say('over your criteria')}</span>
-      <p class="small">${text}</p>`;
-  const isOpen = look === 'open';
-  return html`${isOpen ? html`<span class="chip open">${text}</span>` : nothing}
-    <p class="small soft">${reason ?? text}</p>`;
 }
 
 customElements.define('sd-card', SdCard);

@@ -106,6 +106,14 @@ export class SdCounts extends LitElement {
     void this.renderRoot.querySelector('sd-card')?.show(row);
   }
 
+  /** Keeps the count in hand, without leaving its row. */
+  async keepTyped(): Promise<void> {
+    const grid = this.renderRoot.querySelector('sd-grid');
+    grid?.hand.commit();
+    await this.renderRoot.querySelector('sd-card')?.commitDrafts();
+    await this.session.value?.settled();
+  }
+
   private async show(view: View): Promise<void> {
     const row = this.renderRoot.querySelector('sd-card')?.row ?? this.cell?.row;
     this.view = view;

@@ -4,6 +4,7 @@ import { isFault } from '../shared/value.ts';
 import { addAnimals } from '../src/notebook/edit-animals.ts';
 import { presentAnimals } from '../src/notebook/present.ts';
 import { animalsOf } from '../src/notebook/read.ts';
+import { likeTag } from '../src/text/tag.ts';
 import { usualArrival } from './arrival.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
@@ -89,6 +90,18 @@ export class SdFindAnimal extends LitElement {
       .map(({ id, tag, name }) => ({ id, tag, name: name ?? '' }));
   }
 
+  /** That a tag like the one typed is known, differing only by zeros, case or spaces. */
+  private get likeness(): string {
+    const { session } = this.animals;
+    const tag = this.text.trim();
+    const like = session
+      ? animalsOf(session.notebook)
+          .map((animal) => likeTag(animal.tag, tag))
+          .find((doubt) => doubt !== null)
+      : undefined;
+    return like?.sentence ?? '';
+  }
+
   private choose(row: string): void {
     this.text = '';
     this.sentence = '';
@@ -171,6 +184,7 @@ export class SdFindAnimal extends LitElement {
               }
             </ul>`
       }
+      ${isNew && this.likeness !== '' ? html`<p class="hint" role="status">${this.likeness}</p>` : nothing}
       ${this.sentence === '' ? nothing : html`<p class="fault" role="alert">${this.sentence}</p>`}
     `;
   }

@@ -6,6 +6,7 @@ import { AfterPaint } from './after-paint.ts';
 import { localTime } from './changed-words.ts';
 import { countedOf, countedWords } from './counted-words.ts';
 import { pageActions, type PageAction } from './page-actions.ts';
+import { deepActive } from './sd-sheet.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
 import { theme } from './theme.ts';
@@ -182,7 +183,8 @@ export class SdPageHeader extends LitElement {
     return html`
       <div class="tools">
         <button
-          ?disabled=${session.undoLabel === null}
+          aria-disabled=${session.undoLabel === null ? 'true' : 'false'}
+          @mousedown=${stay}
           aria-label=${undo ? say('Undo {change}', { change: undo }) : say('Undo')}
           title=${undo ? say('Undo: {change} (Ctrl+Z)', { change: undo }) : nothing}
           @click=${() => this.tell('page-undo')}
@@ -190,7 +192,8 @@ export class SdPageHeader extends LitElement {
           ${say('Undo')}
         </button>
         <button
-          ?disabled=${session.redoLabel === null}
+          aria-disabled=${session.redoLabel === null ? 'true' : 'false'}
+          @mousedown=${stay}
           aria-label=${redo ? say('Redo {change}', { change: redo }) : say('Redo')}
           title=${redo ? say('Redo: {change} (Ctrl+Y)', { change: redo }) : nothing}
           @click=${() => this.tell('page-redo')}
@@ -235,6 +238,19 @@ export class SdPageHeader extends LitElement {
       </header>
     `;
   }
+}
+
+/**
+ * A press on Undo does not leave the cup in hand: leaving it would first fill in the zeros of egg types
+ * looked for, and Undo would take back those and not what is written on it.
+ */
+function stay(event: MouseEvent): void {
+  for (let at: Node | null = deepActive(); at; at = at.parentNode ?? hostOf(at))
+    if (at instanceof Element && at.localName === 'sd-counts') event.preventDefault();
+}
+
+function hostOf(node: Node): Element | null {
+  return node instanceof ShadowRoot ? node.host : null;
 }
 
 function renderSaved(saved: Saved | undefined): TemplateResult | typeof nothing {

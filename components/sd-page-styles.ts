@@ -103,6 +103,7 @@ export const pageStyles: CSSResult = css`
   .foot {
     position: fixed;
     inset: auto 0 0;
+    z-index: 5;
     display: flex;
     justify-content: center;
     padding: 0 12px calc(12px + env(safe-area-inset-bottom));
@@ -148,6 +149,11 @@ export const pageStyles: CSSResult = css`
   }
 
   @media (max-width: 43.75em) {
+    /* Above the buttons at the foot of a card. */
+    .foot {
+      bottom: 68px;
+    }
+
     sd-day-bar {
       padding-inline: 6px;
     }

@@ -136,11 +136,13 @@ export class SdPage extends LitElement {
   }
 
   private async undo(): Promise<void> {
+    for (const frame of this.frames.values()) await frame.keepTyped();
     const undone = await this.blocks.session?.undo();
     if (undone) this.sayTakenBack(undone);
   }
 
   private async redo(): Promise<void> {
+    for (const frame of this.frames.values()) await frame.keepTyped();
     const redone = await this.blocks.session?.redo();
     if (redone) this.sayDoneAgain(redone);
   }

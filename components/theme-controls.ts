@@ -21,13 +21,13 @@ export const buttons: CSSResult = css`
     touch-action: manipulation;
   }
 
-  button:hover:not(:disabled),
+  button:hover:not(:disabled, [aria-disabled='true']),
   .button:hover {
     border-color: var(--accent);
     background: var(--accent-soft);
   }
 
-  button:disabled {
+  button:is(:disabled, [aria-disabled='true']) {
     border-color: var(--line);
     color: var(--soft);
     cursor: default;
@@ -47,7 +47,7 @@ export const buttons: CSSResult = css`
     font-weight: 600;
   }
 
-  button.main:hover:not(:disabled) {
+  button.main:hover:not(:disabled, [aria-disabled='true']) {
     background: color-mix(in oklab, var(--accent) 86%, var(--ink));
   }
 
@@ -57,7 +57,7 @@ export const buttons: CSSResult = css`
     background: none;
   }
 
-  button.quiet:hover:not(:disabled) {
+  button.quiet:hover:not(:disabled, [aria-disabled='true']) {
     background: var(--accent-soft);
   }
 
@@ -80,7 +80,7 @@ export const buttons: CSSResult = css`
       font-weight: 700;
     }
 
-    button:disabled {
+    button:is(:disabled, [aria-disabled='true']) {
       border-color: GrayText;
       color: GrayText;
     }

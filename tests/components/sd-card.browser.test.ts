@@ -1,5 +1,5 @@
 import { ContextProvider } from '@lit/context';
-import { expect } from '@open-wc/testing';
+import { expect, waitUntil } from '@open-wc/testing';
 import { sendKeys } from '@web/test-runner-commands';
 import axe from 'axe-core';
 import { html } from 'lit';
@@ -70,7 +70,8 @@ describe('sd-card', () => {
     await settled(card);
     expect(typed(session, 'W-101', 'status')).to.equal(undefined);
     expect(card.row).to.equal('a-W-101');
-    expect(textOf(card, '[role="status"]')).to.match(/^Undone: /);
+    const status = () => textOf(card, '[role="status"]');
+    await waitUntil(() => status().startsWith('Undone: '), status(), { timeout: 3000 });
   });
 
   it('shows the first cup of the bench, and what its counts come to', async () => {
@@ -173,6 +174,103 @@ describe('sd-card', () => {
     press(card, 'The one before');
     await settled(card);
     expect(textOf(card, '.answer')).to.match(/^500 epg 1 of 2 chambers/);
+  });
+
+  it('makes no edit of a field that was only gone through, also after the decimal mark changed', async () => {
+    const { card, session } = await cardOf();
+    await session.dispatch({
+      label: 'a comma',
+      source: 'typed',
+      sets: [{ path: ['about', 'notebook', 'decimalMark'], value: ',' }],
+    });
+    const before = session.undoLabel;
+    for (const key of ['weight', 'condition', 'chamber1']) {
+      field(card, key).focus();
+      field(card, key).blur();
+    }
+    await settled(card);
+    expect(session.undoLabel).to.equal(before);
+    expect(typed(session, 'W-101', 'weight')).to.equal('73.5');
+    expect(card.renderRoot.querySelector('.fault')).to.equal(null);
+  });
+
+  it('keeps what was typed on the day it was typed for, when another day is opened meanwhile', async () => {
+    const { card, session } = await cardOf();
+    const [day, other] = [session.openDay ?? '', '2026-06-21'];
+    const readAt = (at: string) => {
+      const column = columnByKey(session.notebook, 'chamber1')?.id ?? '';
+      return readingOf(session.notebook, at, 'a-W-101', column)?.text;
+    };
+    const before = readAt(other);
+    const input = field(card, 'chamber1');
+    input.focus();
+    input.value = '77';
+    input.dispatchEvent(new InputEvent('input', { bubbles: true, inputType: 'insertText' }));
+    await session.open(other);
+    await settled(card);
+    expect(readAt(day)).to.equal('77');
+    expect(field(card, 'chamber1').value).to.equal(before);
+    field(card, 'chamber1').blur();
+    press(card, 'Next');
+    await settled(card);
+    expect(readAt(other)).to.equal(before);
+  });
+
+  it('goes on by Enter from any field: through its own part, then to the next animal', async () => {
+    const { card } = await cardOf();
+    for (const key of ['note', 'weight']) {
+      await card.show('a-W-101');
+      await settled(card);
+      field(card, key).focus();
+      await sendKeys({ press: 'Enter' });
+      await settled(card);
+      expect(card.row, key).to.equal('a-W-102');
+    }
+  });
+
+  it('says why One chamber only does nothing, until a count stands in one of them', async () => {
+    const { card } = await cardOf();
+    const remark = () => card.renderRoot.querySelector('[role="alert"]')?.textContent ?? '';
+    press(card, 'One chamber only');
+    await settled(card);
+    expect(remark()).to.contain('More than one chamber');
+    softType(field(card, 'chamber1'), '');
+    softType(field(card, 'chamber2'), '');
+    await settled(card);
+    press(card, 'One chamber only');
+    await settled(card);
+    expect(card.row).to.equal('a-W-101');
+    expect(remark()).to.contain('Type the count');
+    softType(field(card, 'chamber1'), '4');
+    await settled(card);
+    expect(remark()).to.equal('');
+    press(card, 'One chamber only');
+    await settled(card);
+    expect(card.row).to.equal('a-W-102');
+  });
+
+  it('says aloud what a count came to, and which animal comes next', async () => {
+    const { card } = await cardOf();
+    softType(field(card, 'chamber1'), '30');
+    await settled(card);
+    const status = () => textOf(card, '[role="status"]');
+    expect(status()).to.match(/^W-101: 1,500 epg, over your criteria: /);
+    await card.show('a-W-102');
+    await waitUntil(() => status().startsWith('W-102, Sorrel, cup 2 of 40'), status(), {
+      timeout: 3000,
+    });
+  });
+
+  it('warns of a tag that differs only by zeros, case or spaces before it is added', async () => {
+    const { card } = await cardOf();
+    const find = card.renderRoot.querySelector('sd-find-animal');
+    const input = find?.shadowRoot?.querySelector('input');
+    if (!find || !input) throw new Error('no search');
+    input.value = 'w-103';
+    input.dispatchEvent(new InputEvent('input', { bubbles: true }));
+    await find.updateComplete;
+    const said = find.shadowRoot?.querySelector('[role="status"]')?.textContent;
+    expect(said).to.contain('"W-103" and "w-103" differ only by capital and small letters');
   });
 
   it('scores eyelids with one tap, signs first in the yard', async () => {
