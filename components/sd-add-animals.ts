@@ -179,7 +179,7 @@ export class SdAddAnimals extends LitElement {
         <div class="row">
           <label class="field">
             ${say('Group, where the list has none')}
-            <input name="group" autocomplete="off" />
+            <input name="group" autocomplete="off" autocapitalize="off" />
           </label>
           <label class="field">
             ${say('Class, where the list has none')}

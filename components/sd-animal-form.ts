@@ -205,7 +205,7 @@ export class SdAnimalForm extends LitElement {
             animal
               ? nothing
               : html`<label class="field"
-                  >${say('Group')} <input name="group" autocomplete="off"
+                  >${say('Group')} <input name="group" autocomplete="off" autocapitalize="off"
                 /></label>`
           }
           ${this.renderChoice(say('Species'), 'species', allSpecies, animal?.species)}

@@ -13,9 +13,10 @@ import { groupOn } from '../src/notebook/present.ts';
 import { animalsOf, dayOf } from '../src/notebook/read.ts';
 import { dateWords } from '../src/text/date-words.ts';
 import { isDate } from '../src/text/date.ts';
+import { likeGroup, moveSentence } from './move-words.ts';
 import { leavingWarnings } from '../src/treating/clearance.ts';
 import { animalListStyles } from './animal-list-styles.ts';
-import { animalWord } from './animal-words.ts';
+import { animalState } from './animal-state.ts';
 import { sayOfAnimals } from './said-of-animals.ts';
 import { servicesContext } from './services.ts';
 import { formStyles } from './form-styles.ts';
@@ -39,6 +40,7 @@ export class SdAnimalList extends LitElement {
     chosen: { state: true },
     doing: { state: true },
     leaving: { state: true },
+    likeness: { state: true },
     fault: { state: true },
   };
 
@@ -49,6 +51,8 @@ export class SdAnimalList extends LitElement {
   declare private doing: Doing;
   /** The date typed for leaving, empty until it is changed. */
   declare private leaving: string;
+  /** That the group typed reads like another one. */
+  declare private likeness: string;
   declare private fault: string;
   private readonly animals = new Select(this, (session) => animalsOf(session.notebook));
   private readonly services = new ContextConsumer(this, {
@@ -61,7 +65,7 @@ export class SdAnimalList extends LitElement {
     this.find = '';
     this.chosen = new Set();
     this.doing = null;
-    this.leaving = '';
+    this.leaving = this.likeness = '';
     this.fault = '';
     new Select(this, (session) => session.notebook.groups);
   }
@@ -112,7 +116,7 @@ export class SdAnimalList extends LitElement {
   }
 
   private async begin(doing: Doing): Promise<void> {
-    this.fault = this.leaving = '';
+    this.fault = this.leaving = this.likeness = '';
     this.doing = this.doing === doing ? null : doing;
     await this.updateComplete;
     // What had the focus may be gone, or have nobody to be pressed for: on at the start of the list.
@@ -139,6 +143,11 @@ export class SdAnimalList extends LitElement {
     return false;
   }
 
+  private onGroup(): void {
+    const { notebook } = this.animals.session ?? {};
+    this.likeness = notebook ? likeGroup(notebook, this.field('group')) : '';
+  }
+
   private async move(event: SubmitEvent): Promise<void> {
     event.preventDefault();
     const { session } = this.animals;
@@ -146,11 +155,7 @@ export class SdAnimalList extends LitElement {
     const group = this.field('group');
     if (!session || !this.checkDate(date)) return;
     const ids = this.picked.map(({ id }) => id);
-    const facts = { ...this.who, date: dateWords(date), group };
-    const said =
-      group === ''
-        ? say('{n, plural, one {{tag}} other {# animals}} from {date} on in no group.', facts)
-        : say('{n, plural, one {{tag}} other {# animals}} from {date} on in {group}.', facts);
+    const said = moveSentence(session.notebook, ids, group, date);
     await this.finish(moveToGroup(session.notebook, ids, group, date), said);
   }
 
@@ -203,16 +208,6 @@ export class SdAnimalList extends LitElement {
       ?.scrollIntoView({ block: 'nearest' });
   }
 
-  private stateOf(animal: Animal): string {
-    const words = [this.groupOf(animal), animal.class && animalWord(animal.class), animal.name];
-    if (animal.left !== undefined && animal.left <= this.date) {
-      const facts = { date: dateWords(animal.left, 'short'), why: animal.leftWhy };
-      words.push(animal.leftWhy ? say('left {date}, {why}', facts) : say('left {date}', facts));
-    } else if (animal.arrived !== undefined && animal.arrived > this.date)
-      words.push(say('here from {date}', { date: dateWords(animal.arrived, 'short') }));
-    return words.filter(Boolean).join(' · ');
-  }
-
   private renderRow(animal: Animal): TemplateResult {
     return html`
       <li data-id=${animal.id}>
@@ -224,7 +219,7 @@ export class SdAnimalList extends LitElement {
               this.pick(animal.id, (event.target as HTMLInputElement).checked)}
           />
           <b>${animal.tag}</b>
-          <span class="small soft">${this.stateOf(animal)}</span>
+          <span class="small soft">${animalState(animal, this.groupOf(animal), this.date)}</span>
         </label>
       </li>
     `;
@@ -298,8 +293,14 @@ export class SdAnimalList extends LitElement {
         <div class="row">
           <label class="field">
             ${say('Group')}
-            <input name="group" autocomplete="off" list="groups" />
-            <span class="hint">${say('Empty: in no group.')}</span>
+            <input
+              name="group"
+              autocomplete="off"
+              autocapitalize="off"
+              list="groups"
+              @input=${this.onGroup}
+            />
+            <span class="hint" role="status">${this.likeness || say('Empty: in no group.')}</span>
           </label>
           ${dated}
         </div>
@@ -333,10 +334,8 @@ export class SdAnimalList extends LitElement {
     if (!session) return nothing;
     const ids = this.picked.map(({ id }) => id);
     const warnings = leavingWarnings(session.notebook, ids, this.leaving || this.date);
-    if (warnings.length === 0) return nothing;
-    return html`<div class="fault" role="status">
-      ${warnings.map((words) => html`<p>${words}</p>`)}
-    </div>`;
+    const said = warnings.map((words) => html`<p>${words}</p>`);
+    return said.length === 0 ? nothing : html`<div class="fault" role="status">${said}</div>`;
   }
 
   private renderGroupNames(): TemplateResult {

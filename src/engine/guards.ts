@@ -37,17 +37,23 @@ function lookFirst(args: Args, missing: typeof EmptyValue | CellError): EngineVa
   return isMissing(result) || isNoAnswer(result) ? missing : result;
 }
 
-/** The entries of a list whose rows are in the group; the others are missing, so that places stay the same. */
+/**
+ * The entries of a list whose rows are in the group; the others are missing, so that places stay the
+ * same. Capitals tell groups apart where a group is named just so; else any that reads alike is meant.
+ */
 function keepGroup(list: EngineValue, groups: EngineValue, name: EngineValue): EngineValue {
   const wanted = typeof name === 'string' ? name.trim().toLowerCase() : '';
   const members = entries(groups);
+  const exact = typeof name === 'string' ? name.trim() : '';
+  const isExact = members.some((group) => typeof group === 'string' && group.trim() === exact);
   // Few names stand in thousands of rows: each is looked at once.
   const isWanted = new Map<Scalar, boolean>();
   const kept = entries(list).map((entry, i): Scalar => {
     const group = members[i] ?? EmptyValue;
     let isOne = isWanted.get(group);
     if (isOne === undefined) {
-      isOne = typeof group === 'string' && group.trim().toLowerCase() === wanted;
+      const read = typeof group === 'string' ? group.trim() : '';
+      isOne = read !== '' && (isExact ? read === exact : read.toLowerCase() === wanted);
       isWanted.set(group, isOne);
     }
     return isOne ? entry : EmptyValue;

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Engine } from '../../shared/derived.ts';
 import type { Notebook } from '../../shared/notebook.ts';
 import { isFault, type Value } from '../../shared/value.ts';
+import { withSets } from '../treating/herd.ts';
 import { createEngine } from '../../src/engine/engine.ts';
 import { ORDINARY_FUNCTIONS } from '../../src/engine/ordinary-functions.ts';
 import { TRADE_FUNCTIONS } from '../../src/engine/trade-functions/all-trade-functions.ts';
@@ -157,6 +158,16 @@ describe('a list', () => {
     expect(await figure('MEDIAN(herd["ewes"].epg)')).toBe(0);
     expect(await figure('COUNT(herd["lambs"][2026-05-03].epg)')).toBe(1);
     expect(await figure('AVERAGE(herd["no such"].epg)')).toBeNull();
+  });
+
+  it('tells groups apart by capitals where one is named just so, and else reads any that is alike', async () => {
+    const two = withSets(herd, [{ path: ['groups', 'C', '2026-01-01'], value: 'Lambs' }]);
+    const count = async (name: string, notebook = two) =>
+      (await opened(notebook)).evaluate(toStored(notebook, `COUNT(herd["${name}"].eyelid)`));
+    expect(await Promise.all(['lambs', 'Lambs', 'LAMBS'].map((name) => count(name)))).toEqual([
+      ...[1, 1, 2],
+    ]);
+    expect(await count('Lambs', herd)).toBe(2);
   });
 
   it('in a line of a group means the group, in figures that it names too', async () => {
