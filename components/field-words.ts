@@ -54,6 +54,7 @@ const fieldNames: Readonly<Record<string, string>> = {
   width: say('width'),
   date: say('date'),
   countedBy: say('counted by'),
+  limitWords: say('who said so of the limits'),
   day: say('day'),
   number: say('number'),
   animalIds: say('whose dung is in it'),

@@ -5,6 +5,7 @@ import { aboutOf } from '../src/notebook/read.ts';
 import { setsOf } from '../src/notebook/record-sets.ts';
 import { parseNumber, writeNumber } from '../src/text/decimal-text.ts';
 import { animalWord, herdWords } from './animal-words.ts';
+import { notKept } from './not-kept.ts';
 import { Select } from './selector-controller.ts';
 import { sayOfSettings } from './settings-said.ts';
 import { formStyles } from './form-styles.ts';
@@ -13,15 +14,24 @@ import { say } from '../src/text/say.ts';
 
 /** The notebook's name and place, its words and units. Switching a unit changes no weight typed. */
 export class SdAboutForm extends LitElement {
-  static override properties = { fault: { state: true } };
+  static override properties = { fault: { state: true }, drafts: { state: true } };
 
   static override styles = [...theme, formStyles];
 
   declare private fault: string;
+  /** What was typed or chosen and not yet kept, by field. */
+  declare private drafts: Readonly<Record<string, string>>;
   private readonly about = new Select(this, (session) => aboutOf(session.notebook));
 
   constructor() {
     super();
+    this.fault = '';
+    this.drafts = {};
+  }
+
+  private onInput(event: Event): void {
+    const { name, value } = event.target as HTMLInputElement | HTMLSelectElement;
+    this.drafts = { ...this.drafts, [name]: value };
     this.fault = '';
   }
 
@@ -46,6 +56,7 @@ export class SdAboutForm extends LitElement {
       return;
     }
     this.fault = '';
+    this.drafts = {};
     const facts: Partial<AboutFacts> = {
       title,
       place: this.field('place'),
@@ -73,7 +84,9 @@ export class SdAboutForm extends LitElement {
         <select name=${name}>
           ${options.map(
             ([value, words]) =>
-              html`<option value=${value} .selected=${value === chosen}>${words}</option>`,
+              html`<option value=${value} .selected=${value === (this.drafts[name] ?? chosen)}>
+                ${words}
+              </option>`,
           )}
         </select>
         ${hint ? html`<span class="hint">${hint}</span>` : nothing}
@@ -84,15 +97,19 @@ export class SdAboutForm extends LitElement {
   protected override render(): TemplateResult {
     const about = this.about.value ?? {};
     const mark = about.decimalMark ?? '.';
-    const keep = writeNumber(Math.round((about.keepUntreated ?? 0.1) * 1000) / 10, mark);
+    // Twelve digits: 0.1255 is 12.55 %, and not the 12.549999999999999 of binary fractions.
+    const percent = Number(((about.keepUntreated ?? 0.1) * 100).toPrecision(12));
+    const text = (name: string, known = ''): string => this.drafts[name] ?? known;
     return html`
-      <form @submit=${this.onSubmit} novalidate>
+      <form @submit=${this.onSubmit} @input=${this.onInput} novalidate>
         <div class="row">
           <label class="field">
-            ${say('Name')} <input name="title" autocomplete="off" .value=${about.title ?? ''} />
+            ${say('Name')}
+            <input name="title" autocomplete="off" .value=${text('title', about.title)} />
           </label>
           <label class="field">
-            ${say('Place')} <input name="place" autocomplete="off" .value=${about.place ?? ''} />
+            ${say('Place')}
+            <input name="place" autocomplete="off" .value=${text('place', about.place)} />
           </label>
         </div>
         <div class="row">
@@ -123,15 +140,30 @@ export class SdAboutForm extends LitElement {
           )}
           <label class="field">
             ${say('Leave untreated at least, %')}
-            <input name="keep" inputmode="decimal" autocomplete="off" .value=${keep} />
+            <input
+              name="keep"
+              inputmode="decimal"
+              autocomplete="off"
+              .value=${text('keep', writeNumber(percent, mark))}
+            />
           </label>
         </div>
         <label class="field">
           ${say('When to sample next, in your own words')}
-          <input name="nextSample" autocomplete="off" .value=${about.nextSample ?? ''} />
+          <input
+            name="nextSample"
+            autocomplete="off"
+            .value=${text('nextSample', about.nextSample)}
+          />
         </label>
         ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
-        <div class="actions"><button class="main">${say('Keep these')}</button></div>
+        <div class="actions">
+          ${notKept(Object.keys(this.drafts).length > 0, () => {
+            this.drafts = {};
+            this.fault = '';
+          })}
+          <button class="main">${say('Keep these')}</button>
+        </div>
       </form>
     `;
   }

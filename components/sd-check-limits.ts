@@ -4,6 +4,7 @@ import type { Notebook } from '../shared/notebook.ts';
 import { isFault } from '../shared/value.ts';
 import { changeLimit, type Reach } from '../src/notebook/edit-days.ts';
 import { changeBlock } from '../src/notebook/edit-records.ts';
+import { limitWordOn } from '../src/notebook/limit-words.ts';
 import { blocksOf, dayOf, limitsOf, markOf } from '../src/notebook/read.ts';
 import { orderAtEnd, setsOf } from '../src/notebook/record-sets.ts';
 import { parseNumber, writeNumber } from '../src/text/decimal-text.ts';
@@ -142,7 +143,8 @@ export class SdCheckLimits extends LitElement {
   private renderLimits(notebook: Notebook): TemplateResult {
     const mark = this.mark(notebook);
     const limits = limitsOf(notebook).filter(({ key }) => KEYS.includes(key as LimitKey));
-    const isOwn = limits.length === 2 && limits.every(({ confirmed }) => confirmed === true);
+    const [word, other] = limits.map((limit) => limitWordOn(notebook, this.day, limit));
+    const isOwn = word?.confirmed === true && other?.confirmed === true;
     const day = dayOf(notebook, this.day);
     const words = day ? dayWords(day) : this.day;
     const reachWords: Readonly<Record<Reach, string>> = {
@@ -156,7 +158,7 @@ export class SdCheckLimits extends LitElement {
         <p class="small soft">
           ${
             isOwn
-              ? (limits[0]?.saidBy ?? '')
+              ? (word?.saidBy ?? '')
               : say(
                   '99 % and 90 % are from memory of the 2023 guideline: check with your vet. 95 % is another threshold in use.',
                 )
@@ -177,11 +179,7 @@ export class SdCheckLimits extends LitElement {
           )}
           <label class="field">
             ${say('Who said so')}
-            <input
-              name="saidBy"
-              autocomplete="off"
-              .value=${isOwn ? (limits[0]?.saidBy ?? '') : ''}
-            />
+            <input name="saidBy" autocomplete="off" .value=${isOwn ? (word?.saidBy ?? '') : ''} />
           </label>
           <label class="field">
             ${say('Holds')}
@@ -302,8 +300,8 @@ function limitsEdit(
     const { label } = FACTS[key];
     const made = there ? {} : { key, label, unit: '%', order: orderAtEnd(limitsOf(notebook)) };
     return [
-      ...setsOf('limits', id, { ...made, saidBy: typed.saidBy, confirmed: true }),
-      ...changeLimit(notebook, day, id, values[key], reach).sets,
+      ...setsOf('limits', id, made),
+      ...changeLimit(notebook, day, id, values[key], reach, typed.saidBy).sets,
     ];
   });
   return {

@@ -13,6 +13,7 @@ import {
   readyDrafts,
   type CriterionDraft,
 } from './criterion-draft.ts';
+import { notKept } from './not-kept.ts';
 import { reachField } from './reach-field.ts';
 import { reachWords } from './reach-words.ts';
 import { Select } from './selector-controller.ts';
@@ -336,18 +337,10 @@ export class SdCriteriaForm extends LitElement {
         })}
         ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
         <div class="actions">
-          ${
-            this.drafts
-              ? html`<button
-                  @click=${() => {
-                    this.drafts = undefined;
-                    this.fault = '';
-                  }}
-                >
-                  ${say('Forget the changes')}
-                </button>`
-              : nothing
-          }
+          ${notKept(this.drafts !== undefined, () => {
+            this.drafts = undefined;
+            this.fault = '';
+          })}
           <button class="main" @click=${this.keep}>${say('Keep these as mine')}</button>
         </div>
       </div>

@@ -5,10 +5,11 @@ import type { Column } from '../shared/notebook.ts';
 import { isFault } from '../shared/value.ts';
 import { toStored } from '../src/engine/stored-formula.ts';
 import { applyEdit } from '../src/notebook/apply-edit.ts';
-import { changeDayCopy, type Reach } from '../src/notebook/edit-days.ts';
+import { changeLookedFor, type Reach } from '../src/notebook/edit-days.ts';
 import { addColumn } from '../src/notebook/edit-records.ts';
 import { keyFromLabel } from '../src/notebook/key-name.ts';
 import { columnByKey, columnsOf, dayOf, defaultsOf } from '../src/notebook/read.ts';
+import { notKept } from './not-kept.ts';
 import { reachField } from './reach-field.ts';
 import { reachWords } from './reach-words.ts';
 import { Select } from './selector-controller.ts';
@@ -24,14 +25,15 @@ import { say } from '../src/text/say.ts';
  */
 export class SdEggTypesForm extends LitElement {
   static override properties = {
-    draft: { state: true },
+    drafts: { state: true },
     reach: { state: true },
     fault: { state: true },
   };
 
   static override styles = [...theme, formStyles];
 
-  declare private draft: readonly string[] | undefined;
+  /** What was ticked and not yet kept, by day. */
+  declare private drafts: Readonly<Record<string, readonly string[] | undefined>>;
   declare private reach: Reach;
   declare private fault: string;
   private readonly types = new Select(
@@ -51,6 +53,7 @@ export class SdEggTypesForm extends LitElement {
 
   constructor() {
     super();
+    this.drafts = {};
     this.reach = 'from this day on';
     this.fault = '';
   }
@@ -58,6 +61,14 @@ export class SdEggTypesForm extends LitElement {
   /** The next change reaches from its day on again, whatever was chosen for the one before. */
   forgetReach(): void {
     this.reach = 'from this day on';
+  }
+
+  private get draft(): readonly string[] | undefined {
+    return this.drafts[this.types.session?.openDay ?? ''];
+  }
+
+  private hold(draft: readonly string[] | undefined): void {
+    this.drafts = { ...this.drafts, [this.types.session?.openDay ?? '']: draft };
   }
 
   private get ticked(): readonly string[] {
@@ -70,14 +81,13 @@ export class SdEggTypesForm extends LitElement {
     if (!session) return;
     const { ticked } = this;
     const { notebook } = session;
-    const lookedFor = [...ticked];
-    const edit = changeDayCopy(notebook, session.openDay ?? '', { lookedFor }, this.reach);
+    const edit = changeLookedFor(notebook, session.openDay ?? '', ticked, this.reach);
     const shown: readonly SetTo[] = (this.types.value ?? [])
       .filter(({ id }) => ticked.includes(id))
       .flatMap((column) => [column, columnByKey(notebook, `${column.key}_epg`)])
       .filter((column): column is Column => column?.hidden === true)
       .map(({ id }) => ({ path: ['columns', id, 'hidden'], value: false }));
-    this.draft = undefined;
+    this.hold(undefined);
     const label = say('the egg types looked for, {reach}', { reach: reachWords[this.reach] });
     await session.dispatch({ ...edit, label, sets: [...edit.sets, ...shown] });
     sayOfSettings(this, say('Kept.'));
@@ -140,7 +150,7 @@ export class SdEggTypesForm extends LitElement {
           @change=${(event: Event) => {
             const isTicked = (event.target as HTMLInputElement).checked;
             const others = this.ticked.filter((id) => id !== column.id);
-            this.draft = isTicked ? [...others, column.id] : others;
+            this.hold(isTicked ? [...others, column.id] : others);
           }}
         />
         ${column.label ?? column.key}
@@ -161,7 +171,10 @@ export class SdEggTypesForm extends LitElement {
           ${reachField(session, this.reach, (reach) => {
             this.reach = reach;
           })}
-          <div class="actions"><button class="main">${say('Keep these')}</button></div>
+          <div class="actions">
+            ${notKept(this.draft !== undefined, () => this.hold(undefined))}
+            <button class="main">${say('Keep these')}</button>
+          </div>
         </form>
         <form class="one" @submit=${this.add} novalidate>
           <label class="field">

@@ -1,14 +1,15 @@
 import { ContextConsumer } from '@lit/context';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
-import type { Edit } from '../shared/edit.ts';
 import type { Limit } from '../shared/notebook.ts';
 import { isFault } from '../shared/value.ts';
 import { changeLimit, type Reach } from '../src/notebook/edit-days.ts';
 import { keyFromLabel } from '../src/notebook/key-name.ts';
+import { limitWordOn, type Word } from '../src/notebook/limit-words.ts';
 import { aboutOf, limitsOf, limitValue } from '../src/notebook/read.ts';
 import { orderAtEnd, setsOf } from '../src/notebook/record-sets.ts';
 import { parseNumber, writeNumber } from '../src/text/decimal-text.ts';
 import { formText } from './form-text.ts';
+import { notKept } from './not-kept.ts';
 import { reachField } from './reach-field.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
@@ -78,14 +79,30 @@ export class SdLimitsForm extends LitElement {
 
   private valueText(limit: Limit): string {
     const { session } = this.limits;
-    const typed = this.drafts[limit.id]?.value;
+    const typed = this.draftOf(limit.id)?.value;
     if (typed !== undefined) return typed;
     const value = session && limitValue(session.notebook, session.openDay ?? 'default', limit.id);
     return value === undefined ? '' : writeNumber(value, this.mark);
   }
 
-  private type(id: string, draft: Draft): void {
-    this.drafts = { ...this.drafts, [id]: { ...this.drafts[id], ...draft } };
+  /** Who said so of a limit as it holds on the open day. */
+  private wordOf(limit: Limit): Word {
+    const { session } = this.limits;
+    return session ? limitWordOn(session.notebook, session.openDay ?? '', limit) : limit;
+  }
+
+  private draftOf(id: string): Draft | undefined {
+    return this.drafts[this.place(id)];
+  }
+
+  /** Where a draft is held: what is typed for one day is not shown for another. */
+  private place(id: string): string {
+    return `${this.limits.session?.openDay ?? ''} ${id}`;
+  }
+
+  private type(id: string, draft: Draft | undefined): void {
+    const { [this.place(id)]: former, ...others } = this.drafts;
+    this.drafts = draft ? { ...others, [this.place(id)]: { ...former, ...draft } } : others;
     this.faults = { ...this.faults, [id]: '' };
   }
 
@@ -99,15 +116,9 @@ export class SdLimitsForm extends LitElement {
       return;
     }
     const day = session.openDay ?? '';
-    const change = changeLimit(session.notebook, day, limit.id, value, this.reach);
-    const saidBy = (this.drafts[limit.id]?.saidBy ?? limit.saidBy ?? '').trim();
-    const edit: Edit = {
-      ...change,
-      sets: [...change.sets, ...setsOf('limits', limit.id, { saidBy, confirmed: true })],
-    };
-    const { [limit.id]: _, ...others } = this.drafts;
-    this.drafts = others;
-    this.faults = { ...this.faults, [limit.id]: '' };
+    const typed = this.draftOf(limit.id)?.saidBy ?? this.wordOf(limit).saidBy ?? '';
+    const edit = changeLimit(session.notebook, day, limit.id, value, this.reach, typed.trim());
+    this.type(limit.id, undefined);
     await session.dispatch(edit);
     sayOfSettings(this, say('{limit} is kept, and yours.', { limit: limit.label ?? limit.key }));
   }
@@ -154,13 +165,14 @@ export class SdLimitsForm extends LitElement {
   private renderLimit(limit: Limit): TemplateResult {
     const name = limit.label ?? limit.key;
     const fault = this.faults[limit.id] ?? '';
+    const word = this.wordOf(limit);
     return html`
       <div class="one">
         <div class="head">
           <h3>${name}</h3>
           <span class="small soft">${say('{name} in formulas', { name: limit.key })}</span>
           ${
-            limit.confirmed === true
+            word.confirmed === true
               ? nothing
               : html`<span class="chip open">${say('example, not yet yours')}</span>`
           }
@@ -184,7 +196,7 @@ export class SdLimitsForm extends LitElement {
             <input
               autocomplete="off"
               aria-label=${say('{limit}, who said so', { limit: name })}
-              .value=${this.drafts[limit.id]?.saidBy ?? limit.saidBy ?? ''}
+              .value=${this.draftOf(limit.id)?.saidBy ?? word.saidBy ?? ''}
               @input=${(event: Event) =>
                 this.type(limit.id, { saidBy: (event.target as HTMLInputElement).value })}
             />
@@ -193,11 +205,12 @@ export class SdLimitsForm extends LitElement {
         ${fault ? html`<p class="fault" role="alert">${fault}</p>` : nothing}
         <div class="head">
           <button @click=${() => this.keep(limit)}>
-            ${limit.confirmed === true ? say('Keep the change') : say('Keep it as mine')}<span
+            ${word.confirmed === true ? say('Keep the change') : say('Keep it as mine')}<span
               class="visually-hidden"
               >: ${name}</span
             >
           </button>
+          ${notKept(this.draftOf(limit.id) !== undefined, () => this.type(limit.id, undefined))}
         </div>
       </div>
     `;

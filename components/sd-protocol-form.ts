@@ -5,6 +5,7 @@ import { changeDayCopy, type Reach } from '../src/notebook/edit-days.ts';
 import { dayOf, defaultsOf, markOf } from '../src/notebook/read.ts';
 import { factorSum, type FactorSum, type Sample } from '../src/notebook/factor-sum.ts';
 import { parseNumber, writeNumber, type DecimalMark } from '../src/text/decimal-text.ts';
+import { notKept } from './not-kept.ts';
 import { reachField } from './reach-field.ts';
 import { reachWords } from './reach-words.ts';
 import { Select } from './selector-controller.ts';
@@ -40,20 +41,21 @@ function measureFault(name: NumberName, number: number, mark: DecimalMark): stri
 }
 
 /**
- * How a sample is made up and counted on the open day, with the sum that gives the multiplication
+ * How a sample is made up and counted on the open day. What was changed reaches the days asked for, the rest stays
+ * as each of them has it; where nothing was changed, all of it reaches them. It comes with the sum that gives the multiplication
  * factor as it is typed. A row may have its own grams and fluid.
  */
 export class SdProtocolForm extends LitElement {
   static override properties = {
-    draft: { state: true },
+    drafts: { state: true },
     reach: { state: true },
     fault: { state: true },
   };
 
   static override styles = [...theme, formStyles];
 
-  /** What was typed and not yet kept, by field. */
-  declare private draft: Readonly<Record<string, string>>;
+  /** What was typed and not yet kept, by day and field. */
+  declare private drafts: Readonly<Record<string, Readonly<Record<string, string>>>>;
   declare private reach: Reach;
   declare private fault: string;
   private readonly protocol = new Select(this, (session) =>
@@ -65,7 +67,7 @@ export class SdProtocolForm extends LitElement {
 
   constructor() {
     super();
-    this.draft = {};
+    this.drafts = {};
     this.reach = 'from this day on';
     this.fault = '';
   }
@@ -73,6 +75,15 @@ export class SdProtocolForm extends LitElement {
   /** The next change reaches from its day on again, whatever was chosen for the one before. */
   forgetReach(): void {
     this.reach = 'from this day on';
+  }
+
+  private get draft(): Readonly<Record<string, string>> {
+    return this.drafts[this.protocol.session?.openDay ?? ''] ?? {};
+  }
+
+  private hold(draft: Readonly<Record<string, string>>): void {
+    this.drafts = { ...this.drafts, [this.protocol.session?.openDay ?? '']: draft };
+    this.fault = '';
   }
 
   private text(name: keyof Protocol): string {
@@ -97,8 +108,7 @@ export class SdProtocolForm extends LitElement {
   private onInput(event: Event): void {
     const input = event.target as HTMLInputElement;
     if (input.name === '') return;
-    this.draft = { ...this.draft, [input.name]: input.value };
-    this.fault = '';
+    this.hold({ ...this.draft, [input.name]: input.value });
   }
 
   private async onSubmit(event: SubmitEvent): Promise<void> {
@@ -131,9 +141,10 @@ export class SdProtocolForm extends LitElement {
       return;
     }
     const day = session.openDay ?? '';
-    const edit = changeDayCopy(session.notebook, day, facts, this.reach);
-    this.draft = {};
-    this.fault = '';
+    const typed = Object.entries(facts).filter(([name]) => name in this.draft);
+    const changed = typed.length === 0 ? facts : Object.fromEntries(typed);
+    const edit = changeDayCopy(session.notebook, day, changed, this.reach);
+    this.hold({});
     await session.dispatch({
       ...edit,
       label: say('how you count, {reach}', { reach: reachWords[this.reach] }),
@@ -206,7 +217,10 @@ export class SdProtocolForm extends LitElement {
           })}
         </div>
         ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
-        <div class="actions"><button class="main">${say('Keep these')}</button></div>
+        <div class="actions">
+          ${notKept(Object.keys(this.draft).length > 0, () => this.hold({}))}
+          <button class="main">${say('Keep these')}</button>
+        </div>
       </form>
     `;
   }

@@ -118,10 +118,19 @@ export interface DayCopy extends Protocol {
   readonly lookedFor: readonly string[];
 }
 
+/** Who said so of one limit, and whether the person has made it theirs. */
+export interface LimitWord {
+  readonly id: string;
+  readonly saidBy?: string;
+  readonly confirmed?: boolean;
+}
+
 export interface DayFacts extends DayCopy {
   readonly date: string;
   readonly label: string;
   readonly countedBy: string;
+  /** For limits of which someone else said so on this day than the limit itself names. */
+  readonly limitWords: readonly LimitWord[];
   readonly removed: boolean;
 }
 

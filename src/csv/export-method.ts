@@ -5,6 +5,7 @@ import { isFault } from '../../shared/value.ts';
 import { newest } from '../notebook/cell.ts';
 import { dayName } from '../notebook/edit-days.ts';
 import { factorSum } from '../notebook/factor-sum.ts';
+import { limitWordOn } from '../notebook/limit-words.ts';
 import { outcomeOf } from '../notebook/outcome.ts';
 import { presentAnimals } from '../notebook/present.ts';
 import {
@@ -212,7 +213,9 @@ function limitLines(
   day: SamplingDay,
   { say, number }: MethodVoice,
 ): readonly Line[] {
-  return limitsOf(notebook).flatMap(({ id, key, label, unit, saidBy, confirmed }): Line[] => {
+  return limitsOf(notebook).flatMap((limit): Line[] => {
+    const { id, key, label, unit } = limit;
+    const { saidBy, confirmed } = limitWordOn(notebook, day.id, limit);
     const value = limitValue(notebook, day.id, id);
     if (value === undefined) return [];
     const source =

@@ -1,10 +1,10 @@
 import type { Edit, SetTo } from '../../shared/edit.ts';
-import type { DayCopy, Notebook } from '../../shared/notebook.ts';
+import type { DayCopy, DayFacts, Notebook, SamplingDay } from '../../shared/notebook.ts';
 import { fault, isFault, type Fault } from '../../shared/value.ts';
 import { dayId } from '../text/day-id.ts';
 import { dayWords } from '../text/day-words.ts';
-import { newest } from './cell.ts';
-import { dayOf, daysOf, defaultsOf, limitsOf } from './read.ts';
+import { limitWordSets } from './limit-words.ts';
+import { dayOf, daysOf, defaultsOf, limitsOf, limitValue } from './read.ts';
 import { setsOf } from './record-sets.ts';
 import { say } from '../text/say.ts';
 
@@ -22,7 +22,7 @@ function dayInWords(notebook: Notebook, id: string): string {
 }
 
 /**
- * Adds a sampling day with its own copy of today's protocol, criteria, looked-for types and limits.
+ * Adds a sampling day with its own copy of the protocol, criteria, looked-for types and limits of its time.
  * A second day on one date needs a label. A day that was removed comes back with what it held.
  */
 export function addDay(
@@ -51,9 +51,9 @@ export function addDay(
         sets: revived,
       },
     };
-  const { id: _, ...copy } = defaultsOf(notebook) as Partial<DayCopy> & { id?: string };
-  const facts = { date, label: label.trim() || undefined, countedBy, ...copy };
-  const sets = [...revived, ...setsOf('days', id, facts), ...limitCopies(notebook, id)];
+  const like = dayToCopy(notebook, date);
+  const facts = { date, label: label.trim() || undefined, countedBy, ...copyOf(notebook, like) };
+  const sets = [...revived, ...setsOf('days', id, facts), ...limitCopies(notebook, id, like)];
   return {
     id,
     edit: {
@@ -64,9 +64,29 @@ export function addDay(
   };
 }
 
-function limitCopies(notebook: Notebook, dayId: string): SetTo[] {
+/**
+ * The day whose settings held on a date: none for one after all others, which takes the defaults; else the
+ * day before it, or the first of all, so that what was changed later does not reach back.
+ */
+function dayToCopy(notebook: Notebook, date: string): SamplingDay | null {
+  const days = daysOf(notebook);
+  if (!days.some((day) => day.date > date)) return null;
+  return days.findLast((day) => day.date <= date) ?? days[0] ?? null;
+}
+
+/** A day's own copy of how is counted and judged; of the defaults without a day. */
+function copyOf(notebook: Notebook, day: SamplingDay | null): Partial<DayFacts> {
+  if (!day) {
+    const { id: _, ...copy } = defaultsOf(notebook) as Partial<DayCopy> & { id?: string };
+    return copy;
+  }
+  const { id, date, label, countedBy, removed, ...copy } = day;
+  return copy;
+}
+
+function limitCopies(notebook: Notebook, dayId: string, like: SamplingDay | null): SetTo[] {
   return limitsOf(notebook).flatMap(({ id }) => {
-    const value = newest(notebook.settings['default']?.[id]);
+    const value = limitValue(notebook, like?.id ?? 'default', id);
     return value === undefined ? [] : [{ path: ['settings', dayId, id] as const, value }];
   });
 }
@@ -99,7 +119,7 @@ export function withReach(what: string, reach: Reach): string {
     : say('{what}, from this day on', { what });
 }
 
-/** Changes part of a day's own copy (protocol, criteria, looked-for types), with its reach. */
+/** Changes part of a day's own copy (protocol, criteria), with its reach. */
 export function changeDayCopy(
   notebook: Notebook,
   dayId: string,
@@ -109,28 +129,54 @@ export function changeDayCopy(
   const days = daysReached(notebook, dayId, reach);
   const sets = days.flatMap((id) => setsOf('days', id, facts));
   if (reach !== 'only this day') sets.push(...setsOf('defaults', 'default', facts));
-  const what =
-    facts.criteria !== undefined
-      ? say('the criteria')
-      : facts.lookedFor !== undefined
-        ? say('the egg types looked for')
-        : say('how you count');
+  const what = facts.criteria !== undefined ? say('the criteria') : say('how you count');
   return { label: withReach(what, reach), source: 'typed', sets };
 }
 
-/** Changes a limit's value, with its reach. */
+/**
+ * Changes which further egg types are looked for, with its reach: each day reached keeps the others it
+ * has. Where none is ticked or unticked, all days reached get the list as it stands.
+ */
+export function changeLookedFor(
+  notebook: Notebook,
+  dayId: string,
+  ticked: readonly string[],
+  reach: Reach,
+): Edit {
+  const before = dayOf(notebook, dayId)?.lookedFor ?? defaultsOf(notebook).lookedFor ?? [];
+  const added = ticked.filter((id) => !before.includes(id));
+  const gone = before.filter((id) => !ticked.includes(id));
+  const isAsItIs = added.length === 0 && gone.length === 0;
+  const changed = (own: readonly string[] = []): readonly string[] =>
+    isAsItIs
+      ? ticked
+      : [...own.filter((id) => !gone.includes(id)), ...added.filter((id) => !own.includes(id))];
+  const sets: SetTo[] = daysReached(notebook, dayId, reach).flatMap((id) =>
+    setsOf('days', id, { lookedFor: changed(dayOf(notebook, id)?.lookedFor) }),
+  );
+  if (reach !== 'only this day')
+    sets.push(
+      ...setsOf('defaults', 'default', { lookedFor: changed(defaultsOf(notebook).lookedFor) }),
+    );
+  return { label: withReach(say('the egg types looked for'), reach), source: 'typed', sets };
+}
+
+/** Changes a limit's value and who said so, with its reach; it is the person's own from then on. */
 export function changeLimit(
   notebook: Notebook,
   dayId: string,
   limitId: string,
   value: number,
   reach: Reach,
+  saidBy: string,
 ): Edit {
-  const sets: SetTo[] = daysReached(notebook, dayId, reach).map((day) => ({
+  const reached = daysReached(notebook, dayId, reach);
+  const isUsual = reach !== 'only this day';
+  const sets: SetTo[] = (isUsual ? [...reached, 'default'] : reached).map((day) => ({
     path: ['settings', day, limitId],
     value,
   }));
-  if (reach !== 'only this day') sets.push({ path: ['settings', 'default', limitId], value });
+  sets.push(...limitWordSets(notebook, limitId, { saidBy, confirmed: true }, reached, isUsual));
   const limit = limitsOf(notebook).find(({ id }) => id === limitId);
   return { label: withReach(limit?.label ?? limit?.key ?? '', reach), source: 'typed', sets };
 }

@@ -135,7 +135,21 @@ const defaults: Checks<DayCopy> = {
   lookedFor: listOf(text, say('a list of column ids was expected')),
 };
 
-const days: Checks<DayFacts> = { ...defaults, date, label: text, countedBy: text, removed: flag };
+const days: Checks<DayFacts> = {
+  ...defaults,
+  date,
+  label: text,
+  countedBy: text,
+  limitWords: listOf(
+    thing(
+      say('a list of limits, each with who said so, was expected'),
+      { id: text },
+      { saidBy: text, confirmed: flag },
+    ),
+    say('a list of limits, each with who said so, was expected'),
+  ),
+  removed: flag,
+};
 
 const cups: Checks<CupFacts> = {
   day: text,

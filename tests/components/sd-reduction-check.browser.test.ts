@@ -3,6 +3,7 @@ import { html } from 'lit';
 import type { SdReductionCheck } from '../../components/sd-reduction-check.ts';
 import '../../components/sd-reduction-check.ts';
 import type { Notebook } from '../../shared/notebook.ts';
+import { limitWordOn } from '../../src/notebook/limit-words.ts';
 import { blocksOf, limitsOf } from '../../src/notebook/read.ts';
 import { setsOf } from '../../src/notebook/record-sets.ts';
 import type { Session } from '../../src/session/session.ts';
@@ -154,7 +155,10 @@ describe('<sd-reduction-check>', () => {
     expect(limitByKey(session.notebook, AFTER, 'efficacy_threshold')).to.equal(95);
     expect(limitByKey(session.notebook, BEFORE, 'efficacy_threshold')).to.equal(90);
     const limit = limitsOf(session.notebook).find(({ key }) => key === 'efficacy_threshold');
-    expect(limit).to.include({ confirmed: true, saidBy: 'A. Example' });
+    if (!limit) throw new Error('no threshold');
+    const said = (day: string) => limitWordOn(session.notebook, day, limit);
+    expect(said(AFTER)).to.deep.equal({ confirmed: true, saidBy: 'A. Example' });
+    expect(said(BEFORE).confirmed).to.equal(false);
     await says(check, 'class: resistant');
   });
 

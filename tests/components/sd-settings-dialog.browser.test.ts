@@ -54,6 +54,27 @@ describe('the settings of the notebook', () => {
     expect(session.notebook.readings[TODAY]?.['a-W-101']?.[weight]).to.equal(before);
   });
 
+  it('say what is not kept yet, and can be let go; a share is shown as it was typed', async () => {
+    const { session, dialog, form } = await open('about', 'sd-about-form');
+    const unit = deep<HTMLSelectElement>(form, '[name="weightUnit"]');
+    expect(allText(form)).to.not.contain('Not kept yet');
+    choose(unit, 'lb');
+    unit.dispatchEvent(new Event('input', { bubbles: true, composed: true }));
+    type(field(form, 'keep'), '12.55');
+    await says(dialog, 'Not kept yet.');
+    button(form, 'Forget the changes').click();
+    await until(
+      () => unit.value === 'kg' && field(form, 'keep').value === '10',
+      () => `${unit.value}, ${field(form, 'keep').value}`,
+    );
+    expect(allText(form)).to.not.contain('Not kept yet');
+    type(field(form, 'keep'), '12.55');
+    button(form, 'Keep these').click();
+    await says(dialog, 'Kept.');
+    expect(aboutOf(session.notebook)).to.deep.include({ weightUnit: 'kg', keepUntreated: 0.1255 });
+    expect(field(form, 'keep').value).to.equal('12.55');
+  });
+
   it('refuse a notebook without a name', async () => {
     const { session, dialog, form } = await open('about', 'sd-about-form');
     field(form, 'title').value = ' ';
@@ -103,6 +124,52 @@ describe('how you count', () => {
       () => String(grams('2026-05-10')),
     );
     expect(grams(TODAY)).to.equal(5);
+  });
+
+  it('reaches other days with what was changed alone: each keeps the rest of its own', async () => {
+    const { session, dialog, form } = await open('protocol', 'sd-protocol-form');
+    const reach = [...(form.shadowRoot?.querySelectorAll('select') ?? [])].at(-1);
+    if (!reach) throw new Error('no reach');
+    await session.open('2026-06-07');
+    choose(reach, 'only this day');
+    type(field(form, 'grams'), '3');
+    button(form, 'Keep these').click();
+    await says(dialog, 'Kept.');
+    await session.open(TODAY);
+    choose(reach, 'every day');
+    type(field(form, 'lanes'), '4');
+    button(form, 'Keep these').click();
+    const june = () => dayOf(session.notebook, '2026-06-07');
+    await until(
+      () => june()?.lanes === 4,
+      () => String(june()?.lanes),
+    );
+    expect(june()?.grams).to.equal(3);
+  });
+
+  it('shows what is typed for one day on that day alone, and as not kept yet', async () => {
+    const { session, form } = await open('protocol', 'sd-protocol-form');
+    type(field(form, 'grams'), '7');
+    await until(
+      () => allText(form).includes('Not kept yet'),
+      () => allText(form),
+    );
+    await session.open('2026-06-21');
+    await until(
+      () => field(form, 'grams').value === '2',
+      () => field(form, 'grams').value,
+    );
+    expect(allText(form)).to.not.contain('Not kept yet');
+    await session.open(TODAY);
+    await until(
+      () => field(form, 'grams').value === '7',
+      () => field(form, 'grams').value,
+    );
+    button(form, 'Forget the changes').click();
+    await until(
+      () => field(form, 'grams').value === '2',
+      () => field(form, 'grams').value,
+    );
   });
 
   it('reaches into the past only where that was chosen since the settings were opened', async () => {
@@ -166,6 +233,34 @@ describe('limits', () => {
     expect(limit).to.deep.include({ saidBy: 'our vet', confirmed: true });
     expect(limitValue(notebook, TODAY, limit?.id ?? '')).to.equal(800);
     expect(limitValue(notebook, '2026-06-07', limit?.id ?? '')).to.equal(500);
+  });
+
+  it('keep who said so on the days not reached, and show no draft on another day', async () => {
+    const { session, dialog, form } = await open('limits', 'sd-limits-form');
+    const value = () => deep<HTMLInputElement>(form, '[aria-label="Treat from, value"]').value;
+    const who = () => deep<HTMLInputElement>(form, '[aria-label="Treat from, who said so"]').value;
+    const reach = form.shadowRoot?.querySelector('select');
+    if (!reach) throw new Error('no reach');
+    const example = who();
+    choose(reach, 'only this day');
+    type(deep<HTMLInputElement>(form, '[aria-label="Treat from, value"]'), '700');
+    type(deep<HTMLInputElement>(form, '[aria-label="Treat from, who said so"]'), 'our vet, July');
+    button(form, 'Keep it as mine: Treat from').click();
+    await says(dialog, 'Treat from is kept, and yours.');
+    await session.open('2026-06-21');
+    await until(
+      () => value() === '500' && who() === example,
+      () => `${value()}, ${who()}`,
+    );
+    expect(button(form, 'Keep it as mine: Treat from')).to.not.equal(null);
+    type(deep<HTMLInputElement>(form, '[aria-label="Treat from, value"]'), '900');
+    await says(dialog, 'Not kept yet.');
+    await session.open(TODAY);
+    await until(
+      () => value() === '700' && who() === 'our vet, July',
+      () => `${value()}, ${who()}`,
+    );
+    expect(allText(form)).to.not.contain('Not kept yet');
   });
 
   it('refuse a value that is no number', async () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Edit } from '../../shared/edit.ts';
-import type { Notebook } from '../../shared/notebook.ts';
+import type { Limit, Notebook } from '../../shared/notebook.ts';
 import type { Template } from '../../shared/template.ts';
 import { isFault, type Fault } from '../../shared/value.ts';
 import template from '../../templates/summer-grazing.json' with { type: 'json' };
@@ -15,6 +15,7 @@ import {
 import {
   addDay,
   changeDayCopy,
+  changeLookedFor,
   changeLimit,
   removeDay,
   type Reach,
@@ -22,7 +23,15 @@ import {
 import { changeColumn } from '../../src/notebook/edit-records.ts';
 import { emptyNotebook, fromTemplate } from '../../src/notebook/from-template.ts';
 import { groupOn, presentAnimals } from '../../src/notebook/present.ts';
-import { animalsOf, columnOf, dayOf, daysOf, limitValue } from '../../src/notebook/read.ts';
+import { limitWordOn } from '../../src/notebook/limit-words.ts';
+import {
+  animalsOf,
+  columnOf,
+  dayOf,
+  daysOf,
+  limitsOf,
+  limitValue,
+} from '../../src/notebook/read.ts';
 
 let ms = 10;
 function apply(notebook: Notebook, edit: Edit | Fault): Notebook {
@@ -100,24 +109,88 @@ describe('changing a default', () => {
   const both = withDay(withDay(summer, may), august);
 
   it('never rewrites the past unless the person says every day', () => {
-    const later = apply(both, changeLimit(both, august, 'l-treat_from', 1000, 'from this day on'));
+    const later = apply(
+      both,
+      changeLimit(both, august, 'l-treat_from', 1000, 'from this day on', 'our vet'),
+    );
     expect(limitValue(later, may, 'l-treat_from')).toBe(500);
     expect(limitValue(later, august, 'l-treat_from')).toBe(1000);
     expect(limitValue(withDay(later, '2026-09-01'), '2026-09-01', 'l-treat_from')).toBe(1000);
-    const every = apply(both, changeLimit(both, august, 'l-treat_from', 1000, 'every day'));
+    const every = apply(
+      both,
+      changeLimit(both, august, 'l-treat_from', 1000, 'every day', 'our vet'),
+    );
     expect(limitValue(every, may, 'l-treat_from')).toBe(1000);
-    const only = apply(both, changeLimit(both, august, 'l-treat_from', 1000, 'only this day'));
+    const only = apply(
+      both,
+      changeLimit(both, august, 'l-treat_from', 1000, 'only this day', 'our vet'),
+    );
     expect(limitValue(withDay(only, '2026-09-01'), '2026-09-01', 'l-treat_from')).toBe(500);
+  });
+
+  it('has nobody say what they did not: days not reached keep who said so, and whether it is theirs', () => {
+    const said = (notebook: Notebook, day: string): string => {
+      const limit = limitsOf(notebook).find(({ id }) => id === 'l-treat_from') as Limit;
+      const { saidBy, confirmed } = limitWordOn(notebook, day, limit);
+      return `${saidBy?.slice(0, 10)}, ${confirmed ? 'mine' : 'example'}`;
+    };
+    const change = (notebook: Notebook, day: string, who: string, reach: Reach): Notebook =>
+      apply(notebook, changeLimit(notebook, day, 'l-treat_from', 1000, reach, who));
+    const example = said(both, may);
+    expect(example).toMatch(/, example$/);
+    const only = change(both, august, 'the vet', 'only this day');
+    expect([may, august].map((day) => said(only, day))).toEqual([example, 'the vet, mine']);
+    expect(said(withDay(only, '2026-09-01'), '2026-09-01')).toBe(example);
+    const later = change(both, august, 'the vet', 'from this day on');
+    expect([may, august].map((day) => said(later, day))).toEqual([example, 'the vet, mine']);
+    expect(said(withDay(later, '2026-09-01'), '2026-09-01')).toBe('the vet, mine');
+    expect(said(withDay(later, '2026-06-07'), '2026-06-07')).toBe(example);
+    const every = change(later, august, 'the book', 'every day');
+    expect([may, august].map((day) => said(every, day))).toEqual([
+      ...['the book, mine', 'the book, mine'],
+    ]);
+    expect(dayOf(every, may)?.limitWords).toEqual([]);
+  });
+
+  it('reaches days with what was ticked or unticked alone: they keep the other egg types they look for', () => {
+    const looking = apply(both, changeLookedFor(both, may, ['nematodirus'], 'only this day'));
+    const every = apply(looking, changeLookedFor(looking, august, ['coccidia'], 'every day'));
+    expect(dayOf(every, may)?.lookedFor).toEqual(['nematodirus', 'coccidia']);
+    expect(dayOf(every, august)?.lookedFor).toEqual(['coccidia']);
+    const none = apply(every, changeLookedFor(every, august, [], 'every day'));
+    expect(dayOf(none, may)?.lookedFor).toEqual(['nematodirus']);
+    const asItIs = apply(
+      every,
+      changeLookedFor(every, may, ['nematodirus', 'coccidia'], 'every day'),
+    );
+    expect(dayOf(asItIs, august)?.lookedFor).toEqual(['nematodirus', 'coccidia']);
+  });
+
+  it('gives a day added behind others the settings of its time', () => {
+    const later = apply(
+      both,
+      changeLimit(both, august, 'l-treat_from', 1000, 'from this day on', 'x'),
+    );
+    const changed = apply(later, changeDayCopy(later, august, { grams: 4 }, 'from this day on'));
+    const june = withDay(changed, '2026-06-07');
+    expect(dayOf(june, '2026-06-07')?.grams).toBe(dayOf(both, may)?.grams);
+    expect(limitValue(june, '2026-06-07', 'l-treat_from')).toBe(500);
+    const april = withDay(changed, '2026-04-01');
+    expect(dayOf(april, '2026-04-01')?.grams).toBe(dayOf(both, may)?.grams);
+    const autumn = withDay(changed, '2026-09-01');
+    expect([dayOf(autumn, '2026-09-01')?.grams, dayOf(autumn, '2026-09-01')?.countedBy]).toEqual([
+      ...[4, undefined],
+    ]);
   });
 
   it('names the change by the limit and the days it reaches', () => {
     const label = (reach: Reach): string =>
-      changeLimit(both, august, 'l-treat_from', 1000, reach).label;
+      changeLimit(both, august, 'l-treat_from', 1000, reach, 'our vet').label;
     const limit = label('every day').replace(', every day', '');
     expect(limit).not.toBe('');
     expect(label('from this day on')).toBe(`${limit}, from this day on`);
     expect(label('only this day')).toBe(`${limit}, only this day`);
-    expect(changeDayCopy(both, august, { lookedFor: [] }, 'every day').label).toBe(
+    expect(changeLookedFor(both, august, [], 'every day').label).toBe(
       'the egg types looked for, every day',
     );
   });
