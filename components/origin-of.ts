@@ -125,7 +125,12 @@ async function figureOrigin(
     ofN:
       counted === null || !answer
         ? null
-        : say('from {counted} of {present} animals present', { counted, present: answer.present }),
+        : answer.present === 0
+          ? say('none of the animals it is about is there on this day')
+          : say('from {counted} of {present} animals present', {
+              counted,
+              present: answer.present,
+            }),
     inputs: [],
     lists: listsIn(session, formula, group),
     functions: [

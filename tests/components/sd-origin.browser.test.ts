@@ -77,6 +77,13 @@ describe('<sd-origin>', () => {
     expect(texts(dialog, '.formula p')[1]).to.match(/ 17 in all\}, 500\)$/);
   });
 
+  it('says of a group nobody is in that nobody is there, rather than 0 of 0', async () => {
+    const dialog = await origin({ kind: 'figure', figure: 'f-mean_epg', group: 'tegs' });
+    expect(textOf(dialog, '.answer')).to.equal('–');
+    expect(dialog.shadowRoot?.textContent).to.contain('none of the animals it is about is there');
+    expect(dialog.shadowRoot?.textContent).to.not.contain('0 of 0');
+  });
+
   it('says of an outcome how each criterion stands', async () => {
     const dialog = await origin(cell('a-L-001', 'c-outcome'));
     expect(textOf(dialog, '.answer')).to.equal('over your criteria');
