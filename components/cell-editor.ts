@@ -68,13 +68,18 @@ export class CellEditor {
     // A row that is moved in the page, scrolled out of sight, takes the focus off what stands in it.
     if (!cell || this.isFocused) return;
     // Rows may have been gone for a while: what took the focus meanwhile keeps it.
-    this.hasFocus = focus || (this.hasFocus && isFocusFree());
+    this.hasFocus = focus || (this.hasFocus && this.isFocusFree);
     if (this.hasFocus) this.input.focus({ preventScroll: true });
   }
 
   get isFocused(): boolean {
     const root = this.input.getRootNode();
     return root instanceof ShadowRoot && root.activeElement === this.input;
+  }
+
+  /** Nothing on the page has the focus, as when what had it was taken off the page. */
+  get isFocusFree(): boolean {
+    return document.activeElement === null || document.activeElement === document.body;
   }
 
   /** Begins an edit: with nothing but what is typed, or with the text that stands there. */
@@ -126,11 +131,6 @@ export class CellEditor {
     }
     this.heard.changed();
   }
-}
-
-/** Nothing on the page has the focus, as when what had it was taken off the page. */
-function isFocusFree(): boolean {
-  return document.activeElement === null || document.activeElement === document.body;
 }
 
 /** Digits for counts and whole scores, digits with a decimal mark for measures, letters else. */

@@ -3,26 +3,21 @@ import { readingOf } from '../src/notebook/read.ts';
 import type { Words } from './announcer.ts';
 import { cupState } from './cup-state.ts';
 import type { CellEditor } from './cell-editor.ts';
+import { FollowingSession } from './following-session.ts';
 import { clearEdit, fillDownEdit, textToEdit, typedEdit } from './grid-edits.ts';
 import type { Command } from './grid-keys.ts';
 import type { GridColumn } from './grid-layout.ts';
 import type { GridModel } from './grid-model.ts';
-import { moved, nextTypable, nextWanted } from './grid-moves.ts';
-import {
-  blockBetween,
-  placeAt,
-  samePlace,
-  spotOf,
-  type Block,
-  type Place,
-  type Spot,
-} from './grid-place.ts';
-import { rowSentence, undoSentence, whyNotTyped } from './grid-sentences.ts';
+import { firstCount, insteadOf, moved, nextTypable, nextWanted } from './grid-moves.ts';
+import { placeAt, samePlace, spotOf, type Block, type Place, type Spot } from './grid-place.ts';
+import { cellsIn, GridSelection, type Reach } from './grid-selection.ts';
+import { notKept, rowSentence, undoSentence, whyNotTyped } from './grid-sentences.ts';
 import { say } from '../src/text/say.ts';
 
 /** What the hand needs of the element it works in. */
 export interface HandHost {
   readonly model: GridModel;
+  readonly hasModel: boolean;
   readonly editor: CellEditor;
   /** Whole rows in sight. */
   readonly page: number;
@@ -35,9 +30,6 @@ export interface HandHost {
   moved(place: Place): void;
 }
 
-/** What Shift+Space and its like select, beside the cells between two corners. */
-type Reach = 'cells' | 'rows' | 'columns' | 'all';
-
 /**
  * The hand in the grid: which cell has the focus, what is selected, and what a command does. The
  * focus is an animal, a day and a column, never a place on the screen, so that it stays with its
@@ -45,8 +37,7 @@ type Reach = 'cells' | 'rows' | 'columns' | 'all';
  */
 export class GridHand {
   active: Place | null = null;
-  private anchor: Place | null = null;
-  private reach: Reach = 'cells';
+  private readonly selection = new GridSelection();
   /** Where the active cell was last seen, for when its row or column is gone. */
   private lastSpot: Spot = { row: 0, column: 0 };
   /** Column in which a run of Tabs began: Enter goes back under it. */
@@ -71,67 +62,85 @@ export class GridHand {
   get block(): Block | null {
     const { spot } = this;
     if (!spot) return null;
-    const { rows, layout } = this.model.sheet;
-    const anchor = (this.anchor && spotOf(this.model.sheet, this.anchor)) ?? spot;
-    const block = blockBetween(anchor, spot);
-    const all: Block = { rows: [0, rows.length - 1], columns: [0, layout.columns.length - 1] };
-    if (this.reach === 'all') return all;
-    if (this.reach === 'rows') return { ...block, columns: all.columns };
-    if (this.reach === 'columns') return { ...block, rows: all.rows };
-    return block;
+    return this.selection.block(this.model.sheet, spot);
   }
 
   get isOneCell(): boolean {
     const { block } = this;
-    return !block || (block.rows[0] === block.rows[1] && block.columns[0] === block.columns[1]);
+    return !block || cellsIn(block) === 1;
   }
 
   /**
    * After rows or columns changed: the focus stays with its cell, else goes to what took its place;
-   * at first, and when another day is opened, to the first count of the open day.
+   * at first, and when another day is opened, to the first count of the open day. While no day is
+   * open no cell shows, and nothing moves.
    */
   keep(): void {
     const { sheet, openDay } = this.model;
     const { spot } = this;
+    if (openDay === null) return;
     if (spot) {
       this.lastSpot = spot;
       return;
     }
     if (sheet.rows.length === 0 || sheet.layout.columns.length === 0) {
+      this.letGo();
       this.active = null;
       return;
     }
-    const row = Math.min(
-      this.active ? (sheet.rowIndex.get(this.active.row) ?? this.lastSpot.row) : 0,
-      sheet.rows.length - 1,
-    );
-    const isElsewhere = !this.active || this.active.day !== openDay;
-    const column = isElsewhere
-      ? this.firstColumn()
-      : Math.min(this.lastSpot.column, sheet.layout.columns.length - 1);
-    this.set({ row, column });
+    this.set(insteadOf(sheet, openDay, this.active, this.lastSpot));
+  }
+
+  /** Another notebook is shown: nothing of the hand belongs there. */
+  beginAnew(): void {
+    this.letGo();
+    this.active = null;
+    this.lastSpot = { row: 0, column: 0 };
+    this.tabRun = null;
   }
 
   /** Another day was opened: the same animal, at its first count there. */
   toOpenDay(): void {
     const row = this.spot?.row ?? this.lastSpot.row;
-    const last = this.model.sheet.rows.length - 1;
-    if (last >= 0) this.set({ row: Math.min(row, last), column: this.firstColumn() });
+    const { rows, layout } = this.model.sheet;
+    if (rows.length > 0)
+      this.set({ row: Math.min(row, rows.length - 1), column: firstCount(layout) });
   }
 
-  private firstColumn(): number {
-    const { columns } = this.model.sheet.layout;
-    const count = columns.findIndex((c) => c.isTypable && c.column.kind === 'count');
-    const typable = columns.findIndex((c) => c.isTypable);
-    return Math.max(0, count >= 0 ? count : typable);
+  /** The same day is open again, in a session of its own: what is being typed goes on in its cell. */
+  comeBack(): void {
+    const { spot, active } = this;
+    if (!spot || !active || active.day !== this.model.openDay) {
+      this.toOpenDay();
+      return;
+    }
+    const { editor } = this.host;
+    if (editor.editing === 'no') return;
+    this.began();
+    if (editor.isFocusFree) this.host.settle(true);
+  }
+
+  /** What is being typed never goes along to another cell: the edit ends, and what it was is said. */
+  private letGo(): void {
+    const { editor } = this.host;
+    if (editor.editing === 'no') return;
+    const { text, isChanged } = editor;
+    const { active } = this;
+    editor.end();
+    if (this.host.hasModel && active && isChanged && text.trim() !== '')
+      this.host.say(notKept(this.model, active, text));
+  }
+
+  private activate(place: Place): void {
+    if (!samePlace(place, this.active)) this.letGo();
+    this.active = place;
   }
 
   private set(spot: Spot): void {
     const place = placeAt(this.model.sheet, spot);
     if (!place) return;
-    this.active = place;
-    this.anchor = place;
-    this.reach = 'cells';
+    this.activate(place);
+    this.selection.only(place);
     this.lastSpot = spot;
     this.host.moved(place);
   }
@@ -141,12 +150,9 @@ export class GridHand {
     const place = placeAt(this.model.sheet, spot);
     if (!place) return;
     const isMove = !samePlace(place, this.active);
-    this.active = place;
+    this.activate(place);
     this.lastSpot = spot;
-    if (!extend) {
-      this.anchor = place;
-      this.reach = 'cells';
-    }
+    if (!extend) this.selection.only(place);
     const { typingRow } = this.model.session;
     if (typingRow !== null && typingRow !== place.row) this.leaveRow();
     if (isMove) this.host.moved(place);
@@ -155,7 +161,7 @@ export class GridHand {
   }
 
   select(reach: Reach): void {
-    this.reach = reach;
+    this.selection.widen(reach);
     this.host.settle(true);
   }
 
@@ -163,7 +169,7 @@ export class GridHand {
     const { sheet } = this.model;
     const corner = { row: block.rows[1], column: block.columns[1] };
     this.go({ row: block.rows[0], column: block.columns[0] });
-    this.anchor = placeAt(sheet, corner);
+    this.selection.upTo(placeAt(sheet, corner));
     this.host.settle(true);
   }
 
@@ -262,8 +268,7 @@ export class GridHand {
     const other = [former, active.row].filter((row) => row !== null && this.isHeldBack(row));
     for (const row of other) if (row !== null) this.model.touch(row);
     const isSame = other.length === 0 && this.isOneCell;
-    this.anchor = active;
-    this.reach = 'cells';
+    this.selection.only(active);
     if (!isSame) this.host.settle(false);
   }
 
@@ -278,19 +283,21 @@ export class GridHand {
       editor.end();
       if (this.active) this.model.touch(this.active.row);
     } else {
-      this.anchor = this.active;
-      this.reach = 'cells';
+      this.selection.only(this.active);
     }
     this.host.settle(true);
   }
 
-  /** Takes what is in the editor into the notebook. */
-  commit(): void {
+  /** Takes what is in the editor into the notebook; false where another tab writes, so that it stays in its cell. */
+  commit(): boolean {
     const { editor } = this.host;
-    if (editor.editing === 'no') return;
+    if (editor.editing === 'no') return true;
     const { text, isChanged } = editor;
-    editor.end();
+    const isRefused = isChanged && this.model.session instanceof FollowingSession;
+    if (!isRefused) editor.end();
+    // Refused it is with a sentence, and what to do.
     if (isChanged) this.type(text);
+    return !isRefused;
   }
 
   /** Types a text into the active cell, as one edit. */
@@ -309,8 +316,7 @@ export class GridHand {
 
   private commitAnd(then: Extract<Command, { do: 'commit' }>['then']): void {
     const { spot, active } = this;
-    this.commit();
-    if (!spot || !active) return;
+    if (!this.commit() || !spot || !active) return;
     const { sheet } = this.model;
     if (then === 'next' || then === 'previous') {
       this.tabRun ??= { day: active.day, column: active.column };
@@ -372,7 +378,11 @@ export class GridHand {
   dispatch(edit: Edit, sentence: string): void {
     const rows = new Set(edit.sets.map((set) => set.path[2]));
     for (const row of rows) this.model.touch(row);
-    void this.model.session.dispatch(edit).then(() => this.host.say(sentence));
+    const { session } = this.model;
+    void session.dispatch(edit).then(() => {
+      // Refused, another sentence says why.
+      if (!(session instanceof FollowingSession)) this.host.say(sentence);
+    });
     this.host.settle(true);
   }
 

@@ -53,7 +53,7 @@ export class GridMouse {
       this.resize.begin(under.column, event);
       return;
     }
-    hand.commit();
+    if (!hand.commit()) return;
     if (under.on === 'cell') {
       const { spot } = hand;
       this.wasActive = spot?.row === under.spot.row && spot.column === under.spot.column;

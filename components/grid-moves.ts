@@ -1,5 +1,7 @@
 import type { Way } from './grid-keys.ts';
-import type { Sheet, Spot } from './grid-place.ts';
+import type { DayId } from '../shared/ref.ts';
+import type { GridLayout } from './grid-layout.ts';
+import type { Place, Sheet, Spot } from './grid-place.ts';
 
 /** Where a move ends; the edges hold, nothing wraps. `page` is the whole rows in sight. */
 export function moved(sheet: Sheet, from: Spot, way: Way, page: number): Spot {
@@ -68,4 +70,30 @@ export function nextWanted(
   )
     if (isWanted(spot)) return spot;
   return null;
+}
+
+/** Where counting begins: the first count of the open day, else the first column to type in. */
+export function firstCount({ columns }: GridLayout): number {
+  const count = columns.findIndex((c) => c.isTypable && c.column.kind === 'count');
+  const typable = columns.findIndex((c) => c.isTypable);
+  return Math.max(0, count >= 0 ? count : typable);
+}
+
+/**
+ * What takes the place of a cell that no longer shows: the same animal where it is still there, in the
+ * column that stands where the cell's stood; the first count of the open day for a cell of another.
+ */
+export function insteadOf(
+  sheet: Sheet,
+  openDay: DayId | null,
+  gone: Place | null,
+  last: Spot,
+): Spot {
+  const row = gone ? (sheet.rowIndex.get(gone.row) ?? last.row) : 0;
+  const isElsewhere = !gone || gone.day !== openDay;
+  const lastColumn = sheet.layout.columns.length - 1;
+  return {
+    row: Math.min(row, sheet.rows.length - 1),
+    column: isElsewhere ? firstCount(sheet.layout) : Math.min(last.column, lastColumn),
+  };
 }

@@ -1,9 +1,10 @@
 import type { Path } from '../shared/edit.ts';
 import type { RowId } from '../shared/ref.ts';
-import { animalOf, columnByKey } from '../src/notebook/read.ts';
+import { animalOf, columnByKey, columnOf } from '../src/notebook/read.ts';
 import type { CellText } from './grid-cell-text.ts';
 import type { GridColumn } from './grid-layout.ts';
 import type { GridModel } from './grid-model.ts';
+import type { Place } from './grid-place.ts';
 import { say } from '../src/text/say.ts';
 
 /** Words of the grid itself; drawn with every count, so they are looked up once. */
@@ -34,6 +35,17 @@ export function whyNotTyped(model: GridModel, { column, day, isOpen }: GridColum
     '{name} is worked out from the other columns. Type there, or change its formula above.',
     { name },
   );
+}
+
+/** What was typed for a cell that went away before it was kept. */
+export function notKept(model: GridModel, { row, column: id }: Place, text: string): string {
+  const { notebook } = model.session;
+  const column = columnOf(notebook, id);
+  return say('"{text}" was typed for {tag}, {column}, and could not be kept there.', {
+    text,
+    tag: animalOf(notebook, row)?.tag ?? row,
+    column: column?.label ?? column?.key ?? id,
+  });
 }
 
 /** What a typed count came to, in one sentence: "K-019: 1,550 epg, over your criteria: …". */

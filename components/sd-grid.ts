@@ -46,15 +46,18 @@ export class SdGrid extends LitElement implements HandHost {
   readonly editor: CellEditor;
   readonly hand: GridHand;
   private readonly announcer = new Announcer(this, (text) => {
-    const status = this.renderRoot.querySelector('.status');
-    if (status) status.textContent = text;
+    // What is said before the grid has drawn stands there once it has.
+    const status = (): Element | null => this.renderRoot.querySelector('.status');
+    const show = (): void => status()?.replaceChildren(text);
+    if (status()) show();
+    else void this.updateComplete.then(show);
   });
   private readonly menus: GridMenus;
   private readonly mouse: GridMouse;
   private readonly paste: GridPaste;
   private readonly session = new Select<Session>(this, (session) => session, { when: () => false });
   private held: GridModel | undefined;
-  private lastFollowed: Session | undefined;
+  private lastFollowed: string | undefined;
   private stops: (() => void)[] = [];
   private readonly sight: GridSight;
   private readonly focusing = new GridFocus(this);
@@ -128,9 +131,11 @@ export class SdGrid extends LitElement implements HandHost {
 
   private follow(session: Session): void {
     const model = new GridModel(session, () => this.requestUpdate());
-    // Put back in another place of the page, the focus stays with its cell; another notebook begins anew.
-    if (session !== this.lastFollowed) this.hand.active = null;
-    this.lastFollowed = session;
+    // Put back in another place of the page, or where another tab took the writing over, the focus and what
+    // is being typed stay with their cell; another notebook begins anew.
+    const notebook = session.notebook.id;
+    if (notebook !== this.lastFollowed) this.hand.beginAnew();
+    this.lastFollowed = notebook;
     this.held = model;
     this.stops.push(
       session.subscribe((notice) => {
@@ -138,9 +143,10 @@ export class SdGrid extends LitElement implements HandHost {
         const before = model.sheet.layout;
         const day = model.openDay;
         model.take(notice);
-        const isOther = before.days.find((d) => d.isOpen)?.id !== day;
-        if (isOther) {
-          this.hand.toOpenDay();
+        const opened = before.days.find((d) => d.isOpen)?.id;
+        if (opened !== day) {
+          if (opened === undefined) this.hand.comeBack();
+          else this.hand.toOpenDay();
           void this.updateComplete.then(() => this.sight.showOpenDay());
         }
         const source = notice.transaction?.source;

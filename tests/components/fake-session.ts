@@ -5,6 +5,7 @@ import type { ColumnId, DayId, Ref, RowId } from '../../shared/ref.ts';
 import type { Template } from '../../shared/template.ts';
 import { isFault, type Fault, type Value } from '../../shared/value.ts';
 import { cupState } from '../../components/cup-state.ts';
+import { FollowingSession } from '../../components/following-session.ts';
 import { demoNotebook } from '../../src/notebook/demo.ts';
 import { addDay } from '../../src/notebook/edit-days.ts';
 import { applyEdit } from '../../src/notebook/apply-edit.ts';
@@ -171,6 +172,19 @@ async function openSession(notebook: Notebook): Promise<{ session: Session; engi
   const session = new Session(notebook, { engine, clock: new Clock('bench', now), now });
   await session.openNewest();
   return { session, engine };
+}
+
+/**
+ * The same notebook in a session of its own, no day open yet: as when another tab takes the writing over
+ * (`following`) or leaves it to this one.
+ */
+export function sessionAgain(former: Session, role: 'writing' | 'following' = 'writing'): Session {
+  let ms = 1_790_000_000_000;
+  const now = (): number => (ms += 1);
+  const parts = { engine: new FakeEngine(), clock: new Clock('again', now), now };
+  return role === 'writing'
+    ? new Session(former.notebook, parts)
+    : new FollowingSession(former.notebook, parts, () => {});
 }
 
 /** What is typed in a cell, by the column's key; undefined when nothing is. */

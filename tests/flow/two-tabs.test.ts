@@ -24,12 +24,17 @@ function line(page: Page, tag: string): Locator {
   return page.getByRole('grid').getByRole('row').filter({ has: head });
 }
 
-async function typeInFirstChamber(page: Page, tag: string, eggs: string): Promise<void> {
+async function typeInFirstChamber(
+  page: Page,
+  tag: string,
+  eggs: string,
+  then: string | null = 'Enter',
+): Promise<void> {
   const head = page.getByRole('columnheader', { name: /^chamber 1/ }).last();
   const column = await head.getAttribute('aria-colindex');
   await line(page, tag).locator(`[aria-colindex="${column}"]`).click();
   await page.keyboard.type(eggs);
-  await page.keyboard.press('Enter');
+  if (then !== null) await page.keyboard.press(then);
 }
 
 describe('one notebook in two tabs', () => {
@@ -47,9 +52,15 @@ describe('one notebook in two tabs', () => {
   });
 
   it('changes hands when the second tab asks for it, with every count', async () => {
+    await typeInFirstChamber(open.page, 'W-105', '77', null);
     await second.getByRole('button', { name: 'Write in this tab' }).click();
     await open.page.getByText('Another tab writes this notebook.').waitFor();
     await second.getByText('What is typed there shows here').waitFor({ state: 'detached' });
+    // What was being typed here stays with its animal, and is kept nowhere else.
+    await line(open.page, 'W-105').locator('[data-editing] input').waitFor();
+    await open.page.keyboard.press('Enter');
+    expect(await line(open.page, 'W-105').locator('input').inputValue()).toBe('77');
+    await open.page.keyboard.press('Escape');
     await typeInFirstChamber(second, 'W-104', '987');
     await line(second, 'W-104').getByText('987', { exact: true }).waitFor();
     await line(open.page, 'W-104').getByText('987', { exact: true }).waitFor();
