@@ -2,14 +2,14 @@ import { isFault } from '../shared/value.ts';
 import { readBlock, writeBlock } from '../src/csv/block.ts';
 import { markOf, readingOf } from '../src/notebook/read.ts';
 import { writeNumber } from '../src/text/decimal-text.ts';
-import { pasteEdit, type PasteEdit } from './grid-edits.ts';
+import { pasteEdit, textToEdit, type PasteEdit } from './grid-edits.ts';
 import type { GridModel } from './grid-model.ts';
 import type { Block } from './grid-place.ts';
 import { say } from '../src/text/say.ts';
 
 /**
- * A block as tab-separated text: what was typed as it was typed, figures with all their digits and
- * without marks between thousands, so that another program reads the same numbers.
+ * A block as tab-separated text: what was typed so that it reads back as the same, figures with all
+ * their digits and without marks between thousands, so that another program reads the same numbers.
  */
 export function blockText(model: GridModel, block: Block): string {
   const { rows, layout } = model.sheet;
@@ -26,18 +26,16 @@ export function blockText(model: GridModel, block: Block): string {
 function plainText(model: GridModel, row: string, at: number): string {
   const column = model.sheet.layout.columns[at];
   if (!column) return '';
-  const { notebook, engine } = model.session;
-  const typed = readingOf(notebook, column.day, row, column.column.id);
-  if (typed) return typed.text;
-  if (column.column.kind !== 'formula' && column.column.kind !== 'outcome') return '';
-  if (column.isOpen && column.column.kind === 'formula') {
-    const value = engine.value(row, column.column.id);
-    if (typeof value === 'number') return writeNumber(value, markOf(notebook));
-    if (value === null || isFault(value)) return '';
-    return typeof value === 'boolean' ? (value ? 'yes' : 'no') : value;
-  }
-  const { text } = model.cell(model.source(row), column);
-  return text === '–' ? '' : text;
+  const { notebook } = model.session;
+  const { day, column: facts } = column;
+  if (readingOf(notebook, day, row, facts.id))
+    return textToEdit(notebook, { day, row, column: facts.id });
+  if (facts.kind === 'outcome') return model.cell(model.source(row), column).text;
+  if (facts.kind !== 'formula') return '';
+  const value = model.value(row, column);
+  if (typeof value === 'number') return writeNumber(value, markOf(notebook));
+  if (value === null || isFault(value)) return '';
+  return typeof value === 'boolean' ? (value ? 'yes' : 'no') : value;
 }
 
 /** What a text from the clipboard would do, put in with its first cell at the block's first. */

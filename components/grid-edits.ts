@@ -2,6 +2,7 @@ import type { Edit, SetTo } from '../shared/edit.ts';
 import type { Column, Notebook } from '../shared/notebook.ts';
 import type { Reading } from '../shared/reading.ts';
 import { aboutOf, animalOf, columnByKey, columnOf, readingOf } from '../src/notebook/read.ts';
+import { writeNumber } from '../src/text/decimal-text.ts';
 import { parseReading, statusInCount, type Typing } from '../src/text/parse-reading.ts';
 import { typedShown } from './cell-words.ts';
 import type { Block, Place, Sheet } from './grid-place.ts';
@@ -30,7 +31,7 @@ export function typedEdit(
     const label = say('status of {tag}', { tag: tagOf(notebook, place.row) });
     return { edit: { label, source: 'typed', sets: [status] }, reading: null };
   }
-  const reading = parseReading(column, text, typingOf(notebook));
+  const reading = readingTyped(notebook, place, column, text);
   const label = say('{column} of {tag}', {
     column: column.label ?? column.key,
     tag: tagOf(notebook, place.row),
@@ -46,16 +47,51 @@ function statusSet(notebook: Notebook, place: Place, column: Column, text: strin
   return setAt({ ...place, column: own.id }, { kind: 'text', text: status });
 }
 
-/** What the editor begins with: the text as typed, with its unit where that is not today's. */
+/** The reading of a text; what stands there already where the text says no more than that. */
+function readingTyped(
+  notebook: Notebook,
+  place: Place,
+  column: Column,
+  text: string,
+): Reading | null {
+  const reading = parseReading(column, text, typingOf(notebook));
+  const stored = readingOf(notebook, place.day, place.row, place.column);
+  const isSame =
+    reading?.kind === 'number' &&
+    stored?.kind === 'number' &&
+    text.trim() === textToEdit(notebook, place);
+  return isSame ? stored : reading;
+}
+
+/**
+ * What the editor begins with and the clipboard takes: the text as typed, which typed again is read as
+ * the same; so a number has today's decimal mark, and its unit where that is not today's.
+ */
 export function textToEdit(notebook: Notebook, place: Place): string {
   const reading = readingOf(notebook, place.day, place.row, place.column);
   if (!reading) return '';
   const column = columnOf(notebook, place.column);
-  if (column && reading.kind !== 'number') return typedShown(column, reading);
-  if (reading.kind !== 'number' || !reading.unit) return reading.text;
-  const isBare = !/[a-z]\s*$/i.test(reading.text);
-  const isOther = reading.unit !== typingOf(notebook).weightUnit;
-  return isBare && isOther ? `${reading.text} ${reading.unit}` : reading.text;
+  if (!column) return reading.text;
+  return reading.kind === 'number'
+    ? numberToEdit(column, reading, typingOf(notebook))
+    : typedShown(column, reading);
+}
+
+function numberToEdit(
+  column: Column,
+  { text, value, unit }: Extract<Reading, { kind: 'number' }>,
+  typing: Typing,
+): string {
+  const { decimalMark: mark } = typing;
+  const isBare = unit !== undefined && !/[a-z]\s*$/i.test(text);
+  const end = isBare && unit !== typing.weightUnit ? ` ${unit}` : '';
+  const marked = `${text.replace(mark === ',' ? '.' : ',', mark)}${end}`;
+  const written = `${writeNumber(value, mark)}${unit === undefined ? '' : ` ${unit}`}`;
+  const isSame = (one: string): boolean => {
+    const read = parseReading(column, one, typing);
+    return read?.kind === 'number' && read.value === value && read.unit === unit;
+  };
+  return [marked, written].find(isSame) ?? marked;
 }
 
 function setAt(place: Place, reading: Reading | null): SetTo {
@@ -160,7 +196,6 @@ export function pasteEdit(
   const lastRow = Math.min(sheet.rows.length, into.rows[0] + rows) - 1;
   const lastColumn = Math.min(sheet.layout.columns.length, into.columns[0] + columns) - 1;
   const block: Block = { rows: [into.rows[0], lastRow], columns: [into.columns[0], lastColumn] };
-  const typing = typingOf(notebook);
   const sets: SetTo[] = [];
   const places: Place[] = [];
   const faults: { place: Place; reason: string }[] = [];
@@ -184,7 +219,7 @@ export function pasteEdit(
         continue;
       }
       // A dash is how an empty count is shown and copied by others; it is no fault to paste one back.
-      const reading = parseReading(column.column, isEmptyMark(text) ? '' : text, typing);
+      const reading = readingTyped(notebook, place, column.column, isEmptyMark(text) ? '' : text);
       if (reading?.kind === 'fault') faults.push({ place, reason: reading.reason });
       places.push(place);
       sets.push(setAt(place, reading));

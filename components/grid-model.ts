@@ -241,6 +241,11 @@ export class GridModel {
     return this.pastCell(source, column.day, column.column);
   }
 
+  /** What a worked-out cell comes to; null also while it is not known yet. */
+  value(row: RowId, { day, column, isOpen }: GridColumn): Value {
+    return isOpen ? this.session.engine.value(row, column.id) : this.pastValue(day, row, column);
+  }
+
   private pastCell(source: CellSource, day: DayId, column: Column): CellText {
     const cup = cupState(source.notebook, day, source.row);
     const past: CellSource = {

@@ -107,7 +107,8 @@ export function parsePart(text: string, typing: Typing): Reading {
   if (value === null || !Number.isFinite(value))
     return wrong(
       text,
-      say('"{text}" is not a part of a grid. Type lanes counted over lanes, like 3/6.', { text }),
+      otherMark(text, typing) ??
+        say('"{text}" is not a part of a grid. Type lanes counted over lanes, like 3/6.', { text }),
     );
   if (value <= 0 || value > 1)
     return wrong(
@@ -142,9 +143,10 @@ export function parseWeight(text: string, typing: Typing): Reading {
   if (value === null)
     return wrong(
       text,
-      say('"{text}" is not a weight. Type a number, with kg or lb behind it if you like.', {
-        text,
-      }),
+      otherMark(text, typing) ??
+        say('"{text}" is not a weight. Type a number, with kg or lb behind it if you like.', {
+          text,
+        }),
     );
   const word = match?.[2]?.toLowerCase();
   const unit: WeightUnit =
@@ -168,6 +170,10 @@ function parseScore(column: Column, text: string, typing: Typing): Reading {
   const step = column.step ?? 1;
   const value = plainNumber(text, typing);
   const steps = value === null ? NaN : (value - low) / step;
+  const mark = value === null ? otherMark(text, typing) : null;
+  const withMark = text.replace(/[.,]/, typing.decimalMark);
+  if (mark !== null && parseScore(column, withMark, typing).kind === 'number')
+    return wrong(text, mark);
   if (value === null || value < low || value > high || Math.abs(steps - Math.round(steps)) > 1e-9) {
     const where = { column: column.label ?? column.key, low, high, step };
     return wrong(
@@ -212,14 +218,19 @@ function plainNumber(text: string, typing: Typing): number | null {
 }
 
 function numberReason(text: string, typing: Typing): string {
+  return otherMark(text, typing) ?? say('"{text}" is not a number.', { text });
+}
+
+/** What to say of a number with the decimal mark that does not hold here; null of anything else. */
+function otherMark(text: string, typing: Typing): string | null {
   const other = typing.decimalMark === '.' ? ',' : '.';
-  if (new RegExp(`^\\d+\\${other}\\d+$`).test(text))
+  if (new RegExp(`^[+-]?\\d*\\${other}\\d+(?:\\s*(?:kgs?|lbs?))?$`, 'i').test(text))
     return say('"{text}": the decimal mark here is "{mark}". Type {number}.', {
       text,
       mark: typing.decimalMark,
       number: text.replace(other, typing.decimalMark),
     });
-  return say('"{text}" is not a number.', { text });
+  return null;
 }
 
 function wrong(text: string, reason: string): Reading {

@@ -73,3 +73,22 @@ export async function press(grid: SdGrid, ...pressed: readonly string[]): Promis
     await settled(grid);
   }
 }
+
+/** Pastes a text where the focus is. */
+export async function paste(grid: SdGrid, text: string): Promise<void> {
+  const clipboardData = new DataTransfer();
+  clipboardData.setData('text/plain', text);
+  grid.editor.input.dispatchEvent(
+    new ClipboardEvent('paste', { clipboardData, bubbles: true, composed: true, cancelable: true }),
+  );
+  await settled(grid);
+}
+
+/** What copying puts on the clipboard. */
+export function copied(grid: SdGrid, type: 'copy' | 'cut' = 'copy'): string {
+  const clipboardData = new DataTransfer();
+  grid.editor.input.dispatchEvent(
+    new ClipboardEvent(type, { clipboardData, bubbles: true, composed: true, cancelable: true }),
+  );
+  return clipboardData.getData('text/plain');
+}

@@ -7,7 +7,7 @@ import { columnByKey } from '../../src/notebook/read.ts';
 import type { SdGrid } from '../../components/sd-grid.ts';
 import type { Session } from '../../src/session/session.ts';
 import { demoSession, plainSession, typedIn } from './fake-session.ts';
-import { cellAt, focused, gridOf, press, seen, settled } from './grid-fixture.ts';
+import { cellAt, copied, focused, gridOf, paste, press, seen, settled } from './grid-fixture.ts';
 
 async function plainGrid(count = 20): Promise<{ grid: SdGrid; session: Session }> {
   const { session } = await plainSession(count);
@@ -15,24 +15,6 @@ async function plainGrid(count = 20): Promise<{ grid: SdGrid; session: Session }
   grid.focus();
   await settled(grid);
   return { grid, session };
-}
-
-async function paste(grid: SdGrid, text: string): Promise<void> {
-  const clipboardData = new DataTransfer();
-  clipboardData.setData('text/plain', text);
-  grid.editor.input.dispatchEvent(
-    new ClipboardEvent('paste', { clipboardData, bubbles: true, composed: true, cancelable: true }),
-  );
-  await settled(grid);
-}
-
-/** What copying puts on the clipboard. */
-function copied(grid: SdGrid, type: 'copy' | 'cut' = 'copy'): string {
-  const clipboardData = new DataTransfer();
-  grid.editor.input.dispatchEvent(
-    new ClipboardEvent(type, { clipboardData, bubbles: true, composed: true, cancelable: true }),
-  );
-  return clipboardData.getData('text/plain');
 }
 
 function tags(grid: SdGrid): readonly string[] {

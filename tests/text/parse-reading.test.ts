@@ -87,6 +87,31 @@ describe('parseReading of other kinds', () => {
     expect(parseReading(column('number'), '41,5', comma)).toMatchObject({ value: 41.5 });
   });
 
+  it('names the decimal mark also where a weight, a score or a part has the other one', () => {
+    const condition = column('score', { low: 1, high: 5, step: 0.5 });
+    const reasons = [
+      parseReading(column('weight'), '73,5 kg', point),
+      parseReading(condition, '2,5', point),
+      parseReading(column('part'), ',5', point),
+      parseReading(condition, '2.5', comma),
+    ].map((reading) => (reading?.kind === 'fault' ? reading.reason : ''));
+    expect(reasons).toEqual([
+      '"73,5 kg": the decimal mark here is ".". Type 73.5 kg.',
+      '"2,5": the decimal mark here is ".". Type 2.5.',
+      '",5": the decimal mark here is ".". Type .5.',
+      '"2.5": the decimal mark here is ",". Type 2,5.',
+    ]);
+  });
+
+  it('says whole points of a score that knows no halves, under either mark', () => {
+    const eyelid = column('score', { low: 1, high: 5, step: 1, label: 'eyelid' });
+    for (const typing of [point, comma])
+      for (const typed of ['2,5', '2.5'])
+        expect(parseReading(eyelid, typed, typing)).toMatchObject({
+          reason: 'eyelid goes from 1 to 5 in whole points.',
+        });
+  });
+
   it('holds a score to its range and its steps', () => {
     const eyelid = column('score', { low: 1, high: 5, step: 1 });
     expect(parseReading(eyelid, '4', point)).toMatchObject({ value: 4 });
