@@ -20,7 +20,7 @@ export class CellEditor {
   readonly input: HTMLInputElement;
   /** How the edit under way was begun. */
   editing: Editing = 'no';
-  /** The text it began with: given back unchanged, it is no edit. */
+  /** What stood in its line when it began: given back unchanged, it is no edit. */
   private initial = '';
   private at: HTMLElement | null = null;
   /** Focus is ours, and is given back after the input was moved. */
@@ -45,7 +45,7 @@ export class CellEditor {
   }
 
   get text(): string {
-    return this.input.value;
+    return inLines(this.input.value);
   }
 
   get isChanged(): boolean {
@@ -85,8 +85,8 @@ export class CellEditor {
   /** Begins an edit: with nothing but what is typed, or with the text that stands there. */
   begin(editing: 'typed' | 'opened', text: string): void {
     this.editing = editing;
-    this.initial = text;
-    if (editing === 'opened') this.input.value = text;
+    this.initial = inOneLine(text);
+    if (editing === 'opened') this.input.value = this.initial;
     this.show();
     if (editing === 'opened') this.input.select();
   }
@@ -131,6 +131,15 @@ export class CellEditor {
     }
     this.heard.changed();
   }
+}
+
+/** A note of several lines as the one line of an input, which would drop their ends. */
+function inOneLine(text: string): string {
+  return text.replace(/\r\n|\r|\n/g, ' ⏎ ');
+}
+
+function inLines(line: string): string {
+  return line.replace(/ ?⏎ ?/g, '\n');
 }
 
 /** Digits for counts and whole scores, digits with a decimal mark for measures, letters else. */

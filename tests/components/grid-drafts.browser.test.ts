@@ -1,6 +1,7 @@
 import { expect } from '@open-wc/testing';
 import { sendKeys } from '@web/test-runner-commands';
 import type { SdGrid } from '../../components/sd-grid.ts';
+import { columnByKey } from '../../src/notebook/read.ts';
 import type { Session } from '../../src/session/session.ts';
 import { demoSession, plainSession, sessionAgain, typedIn } from './fake-session.ts';
 import {
@@ -46,6 +47,38 @@ async function takeAway(session: Session, row: string): Promise<void> {
 function status(grid: SdGrid): string {
   return grid.renderRoot.querySelector('.status')?.textContent ?? '';
 }
+
+describe('sd-grid: a note of several lines', () => {
+  async function noteGrid(text: string): Promise<{ grid: SdGrid; session: Session }> {
+    const { grid, session } = await plainGrid();
+    const column = columnByKey(session.notebook, 'note')?.id ?? '';
+    await session.dispatch({
+      label: 'note',
+      source: 'typed',
+      sets: [{ path: ['readings', '2026-05-03', 'A-001', column], value: { kind: 'text', text } }],
+    });
+    await press(grid, 'Control+Home', 'End');
+    expect(focused(grid)).to.equal('A-001 note');
+    return { grid, session };
+  }
+
+  it('is left as it is where nothing is typed in it', async () => {
+    for (const text of ['one\ntwo', 'one\r\ntwo', 'one \n\n two']) {
+      const { grid, session } = await noteGrid(text);
+      await press(grid, 'F2', 'Enter');
+      expect(typedIn(session, 'A-001', 'note')).to.equal(text);
+      expect(session.undoLabel).to.equal('note');
+    }
+  });
+
+  it('shows where its lines end, and keeps them where it is edited', async () => {
+    const { grid, session } = await noteGrid('one\ntwo');
+    await press(grid, 'F2');
+    expect(grid.editor.input.value).to.equal('one ⏎ two');
+    await press(grid, 'End', 'more', 'Enter');
+    expect(typedIn(session, 'A-001', 'note')).to.equal('one\ntwomore');
+  });
+});
 
 describe('sd-grid: what is being typed when another tab takes over', () => {
   it('stays with its animal and column, and nothing of it is written in this tab', async () => {
