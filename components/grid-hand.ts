@@ -173,6 +173,11 @@ export class GridHand {
     this.host.settle(true);
   }
 
+  /** Enter goes straight down again: the hand was put somewhere else. */
+  endTabRun(): void {
+    this.tabRun = null;
+  }
+
   /** Brings the active cell in sight: it may have been scrolled away, or sorted elsewhere. */
   reveal(): void {
     const { spot } = this;

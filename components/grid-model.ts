@@ -1,11 +1,11 @@
 import type { Column } from '../shared/notebook.ts';
 import type { ColumnId, DayId, RowId } from '../shared/ref.ts';
 import type { Value } from '../shared/value.ts';
-import { readingOf } from '../src/notebook/read.ts';
+import { columnByKey, readingOf } from '../src/notebook/read.ts';
 import { outcomeOf, type Outcome } from '../src/notebook/outcome.ts';
 import type { Notice, Session } from '../src/session/session.ts';
 import { cellSource, openOutcome } from './cell-source.ts';
-import { cupState, mainCounts } from './cup-state.ts';
+import { cupState } from './cup-state.ts';
 import { cellText, valueText, type CellSource, type CellText } from './grid-cell-text.ts';
 import { layoutOf, type Fold, type GridColumn } from './grid-layout.ts';
 import { PastFigures } from './grid-past.ts';
@@ -271,20 +271,19 @@ export class GridModel {
     return this.past.column(day, column.id)?.get(row) ?? null;
   }
 
-  /** Animals of the open day with a counted number, of those present; a bound is no count. */
+  /** Animals of the open day with an epg, of those present: as the figures count them, a bound is no count. */
   get counted(): { readonly counted: number; readonly present: number } {
     const present = this.everyRow.reduce((sum, row) => sum + (row.isPresent ? 1 : 0), 0);
     return { counted: this.countedRows.size, present };
   }
 
   private count(row: RowId): void {
-    const { notebook } = this.session;
-    const day = this.day;
-    if (day === null) return;
-    const isCounted =
-      !cupState(notebook, day, row).isOut &&
-      mainCounts(notebook).some((c) => readingOf(notebook, day, row, c.id)?.kind === 'number');
-    if (isCounted) this.countedRows.add(row);
+    if (this.day === null) return;
+    const { notebook, engine } = this.session;
+    const epg = columnByKey(notebook, 'epg');
+    const isPresent = this.everyRowById.get(row)?.isPresent === true;
+    if (epg && isPresent && typeof engine.value(row, epg.id) === 'number')
+      this.countedRows.add(row);
     else this.countedRows.delete(row);
   }
 }

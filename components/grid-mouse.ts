@@ -54,6 +54,7 @@ export class GridMouse {
       return;
     }
     if (!hand.commit()) return;
+    hand.endTabRun();
     if (under.on === 'cell') {
       const { spot } = hand;
       this.wasActive = spot?.row === under.spot.row && spot.column === under.spot.column;

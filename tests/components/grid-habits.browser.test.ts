@@ -4,9 +4,11 @@ import { addAnimals } from '../../src/notebook/edit-animals.ts';
 import { changeColumn } from '../../src/notebook/edit-records.ts';
 import { isFault } from '../../shared/value.ts';
 import { columnByKey } from '../../src/notebook/read.ts';
+import { herdLists } from '../../components/herd-lists.ts';
 import type { SdGrid } from '../../components/sd-grid.ts';
 import type { Session } from '../../src/session/session.ts';
 import { demoSession, plainSession, typedIn } from './fake-session.ts';
+import { openSession } from './open-notebook.ts';
 import { cellAt, copied, focused, gridOf, paste, press, seen, settled } from './grid-fixture.ts';
 
 async function plainGrid(count = 20): Promise<{ grid: SdGrid; session: Session }> {
@@ -157,7 +159,35 @@ describe('sd-grid: find, sort and filter', () => {
   });
 });
 
+describe('sd-grid: how many are counted', () => {
+  it('says the same as the figures where a chamber beside a number holds none', async () => {
+    const { session } = await plainSession(4);
+    const real = await openSession(session.notebook);
+    const grid = await gridOf(real);
+    grid.focus();
+    await settled(grid);
+    for (const text of ['3', 'tntc', '12x', '>40']) await press(grid, text, 'Tab', '5', 'Enter');
+    await press(grid, 'ArrowUp', 'Escape');
+    const counted = herdLists(real)?.counted;
+    expect(counted).to.be.below(4);
+    expect(grid.renderRoot.querySelector('.foot')?.textContent).to.contain(
+      `${counted} counted of 4 present`,
+    );
+  });
+});
+
 describe('sd-grid: what changes under the hand', () => {
+  it('goes straight down with Enter once a cell was clicked after a run of Tabs', async () => {
+    const { grid } = await plainGrid();
+    await press(grid, '3', 'Tab');
+    cellAt(grid, 'A-002', 'eyelid').dispatchEvent(
+      new MouseEvent('mousedown', { bubbles: true, composed: true, cancelable: true }),
+    );
+    await settled(grid);
+    await press(grid, '3', 'Enter');
+    expect(focused(grid)).to.equal('A-003 eyelid');
+  });
+
   it('keeps the focus in its place when its animal is taken away', async () => {
     const { grid, session } = await plainGrid();
     await press(grid, 'ArrowDown', 'ArrowDown');
