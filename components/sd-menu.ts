@@ -76,6 +76,11 @@ export class SdMenu extends LitElement {
     this.isOpen = false;
   }
 
+  /** To the button that opens the menu. */
+  override focus(): void {
+    this.opener?.focus();
+  }
+
   private get menu(): HTMLElement | null {
     return this.renderRoot.querySelector<HTMLElement>('.menu');
   }

@@ -8,7 +8,14 @@ import './sd-sheet.ts';
 import type { SdSheet } from './sd-sheet.ts';
 import { say } from '../src/text/say.ts';
 
-/** Renames a notebook that is not open. Fires `notebook-renamed`. */
+/** What `notebook-renamed` tells of. */
+export interface Renamed {
+  readonly id: string;
+  readonly former: string;
+  readonly title: string;
+}
+
+/** Renames a notebook that is not open. Fires `notebook-renamed` with a `Renamed`. */
 export class SdRenameNotebook extends LitElement {
   static override properties = { entry: { state: true }, fault: { state: true } };
 
@@ -53,18 +60,22 @@ export class SdRenameNotebook extends LitElement {
     const form = event.target as HTMLFormElement;
     const title = formText(form, 'title');
     const services = this.services.value;
-    if (!services || !this.entry) return;
+    const { entry } = this;
+    if (!services || !entry) return;
     if (title === '') {
       this.fault = say('A notebook needs a name, to be found again in the list.');
       return;
     }
-    const wrong = await services.shelf.rename(this.entry.id, title);
+    const wrong = await services.shelf.rename(entry.id, title);
     if (wrong) {
       this.fault = wrong.sentence;
       return;
     }
     this.sheet?.close();
-    this.dispatchEvent(new CustomEvent('notebook-renamed', { bubbles: true, composed: true }));
+    const detail: Renamed = { id: entry.id, former: entry.title, title };
+    this.dispatchEvent(
+      new CustomEvent('notebook-renamed', { detail, bubbles: true, composed: true }),
+    );
   }
 
   protected override render(): TemplateResult {

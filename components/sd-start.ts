@@ -1,23 +1,24 @@
 import { ContextConsumer } from '@lit/context';
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
 import type { Notebook } from '../shared/notebook.ts';
 import { isFault } from '../shared/value.ts';
 import { salvageNotebookText } from '../src/notebook/notebook-file.ts';
 import type { Salvaged } from '../src/notebook/validate.ts';
-import { notInFileWords } from './backup-words.ts';
-import { changedWords } from './changed-words.ts';
 import { downloadText } from './download.ts';
+import { entryWords } from './entry-words.ts';
 import { openDialog } from './open-dialog.ts';
 import type { SdKnownNotebook } from './sd-known-notebook.ts';
 import type { SdNewNotebook } from './sd-new-notebook.ts';
 import { servicesContext, type Services, type ShelfEntry } from './services.ts';
 import { startStyles } from './start-styles.ts';
 import { theme } from './theme.ts';
+import './sd-deleted-notebooks.ts';
 import './sd-language-choice.ts';
 import './sd-menu.ts';
 import './sd-new-notebook.ts';
 import './sd-rename-notebook.ts';
-import type { SdRenameNotebook } from './sd-rename-notebook.ts';
+import type { Renamed, SdRenameNotebook } from './sd-rename-notebook.ts';
 import { keepingWords } from './promise-words.ts';
 import { programName } from './program-name.ts';
 import { say } from '../src/text/say.ts';
@@ -33,6 +34,7 @@ export class SdStart extends LitElement {
     trouble: { type: String },
     entries: { state: true },
     deleted: { state: true },
+    done: { state: true },
     fileTrouble: { state: true },
     rescue: { state: true },
   };
@@ -42,6 +44,8 @@ export class SdStart extends LitElement {
   declare trouble: string;
   declare private entries: readonly ShelfEntry[] | undefined;
   declare private deleted: ShelfEntry | undefined;
+  /** What was done last, in a sentence; '' where the list alone says it. */
+  declare private done: string;
   declare private fileTrouble: string;
   /** What can be read of a file in which something is wrong. */
   declare private rescue: Salvaged | undefined;
@@ -62,6 +66,7 @@ export class SdStart extends LitElement {
     super();
     this.trouble = '';
     this.fileTrouble = '';
+    this.done = '';
   }
 
   override disconnectedCallback(): void {
@@ -90,20 +95,30 @@ export class SdStart extends LitElement {
     await this.renderRoot.querySelector<SdRenameNotebook>('sd-rename-notebook')?.open(entry);
   }
 
+  private async onRenamed({ detail }: CustomEvent<Renamed>): Promise<void> {
+    await this.readList();
+    this.done = say('{former} is now called {title}.', {
+      former: detail.former,
+      title: detail.title,
+    });
+    await this.focusOn('sd-menu', detail.id);
+  }
+
   private async copy(entry: ShelfEntry): Promise<void> {
     const { services } = this;
     if (!services) return;
-    const copied = await services.shelf.copy(
-      entry.id,
-      say('{title} (copy)', { title: entry.title }),
-    );
+    const title = say('{title} (copy)', { title: entry.title });
+    const copied = await services.shelf.copy(entry.id, title);
     this.fileTrouble = isFault(copied) ? copied.sentence : '';
+    this.done = isFault(copied) ? '' : say('{title} is in the list now.', { title });
     await this.readList();
+    await this.focusOn('sd-menu', entry.id);
   }
 
   private async takeOff(entry: ShelfEntry): Promise<void> {
     await this.services?.shelf.remove(entry.id);
     this.deleted = entry;
+    this.done = '';
     await this.readList();
     await this.updateComplete;
     this.renderRoot.querySelector<HTMLElement>('.deleted button')?.focus();
@@ -112,15 +127,26 @@ export class SdStart extends LitElement {
   private async putBack(entry: ShelfEntry): Promise<void> {
     await this.services?.shelf.restore(entry.id);
     if (this.deleted?.id === entry.id) this.deleted = undefined;
+    this.done = say('{title} is in the list again.', { title: entry.title });
     await this.readList();
-    await this.updateComplete;
-    this.renderRoot.querySelector<HTMLElement>('.open')?.focus();
+    await this.focusOn('.open', entry.id);
   }
 
   private async purge(entry: ShelfEntry): Promise<void> {
     await this.services?.shelf.purge(entry.id);
     if (this.deleted?.id === entry.id) this.deleted = undefined;
+    this.done = say('{title} is deleted for good.', { title: entry.title });
     await this.readList();
+    await this.updateComplete;
+    const others = this.renderRoot.querySelector('sd-deleted-notebooks');
+    (others ?? this.renderRoot.querySelector<HTMLElement>('#yours'))?.focus();
+  }
+
+  /** To what stands in the line of one notebook, wherever the list has it by now. */
+  private async focusOn(selector: string, id: string): Promise<void> {
+    await this.updateComplete;
+    const line = `[data-notebook="${CSS.escape(id)}"] ${selector}`;
+    this.renderRoot.querySelector<HTMLElement>(line)?.focus();
   }
 
   private async onFile(event: Event): Promise<void> {
@@ -177,16 +203,10 @@ export class SdStart extends LitElement {
   }
 
   private renderEntry(entry: ShelfEntry): TemplateResult {
-    const today = this.services?.today() ?? '';
-    const words = [
-      entry.place,
-      changedWords(entry.changedAt, today),
-      entry.id === this.services?.demo.id ? '' : notInFileWords(entry.countsNotInFile),
-    ]
-      .filter(Boolean)
-      .join(' · ');
+    const { services } = this;
+    const words = entryWords(entry, services?.today() ?? '', services?.demo.id);
     return html`
-      <li>
+      <li data-notebook=${entry.id}>
         <button class="open" @click=${() => this.tell('open-notebook', { id: entry.id })}>
           <b>${entry.title || say('Notebook without a name')}</b>
           <span class="small soft">${words}</span>
@@ -205,40 +225,32 @@ export class SdStart extends LitElement {
 
   private renderDeleted(entries: readonly ShelfEntry[]): TemplateResult | typeof nothing {
     if (entries.length === 0) return nothing;
-    return html`
-      <details>
-        <summary>${say('Deleted ({n})', { n: entries.length })}</summary>
-        <ul>
-          ${entries.map(
-            (entry) => html`
-              <li>
-                <span class="gone">${entry.title}</span>
-                <button class="quiet" @click=${() => this.putBack(entry)}>
-                  ${say('Put back')}
-                </button>
-                <button class="quiet" @click=${() => this.purge(entry)}>
-                  ${say('Delete for good')}
-                </button>
-              </li>
-            `,
-          )}
-        </ul>
-      </details>
-    `;
+    const { services } = this;
+    return html`<sd-deleted-notebooks
+      .entries=${entries}
+      .today=${services?.today() ?? ''}
+      .demoId=${services?.demo.id}
+      @put-back=${(event: CustomEvent<ShelfEntry>) => this.putBack(event.detail)}
+      @purge=${(event: CustomEvent<ShelfEntry>) => this.purge(event.detail)}
+    ></sd-deleted-notebooks>`;
   }
 
   private renderNotebooks(all: readonly ShelfEntry[]): TemplateResult {
     const entries = all.filter(({ isDeleted }) => !isDeleted);
     return html`
       <section aria-labelledby="yours">
-        <h2 id="yours">${say('Your notebooks')}</h2>
+        <h2 id="yours" tabindex="-1">${say('Your notebooks')}</h2>
         ${
           entries.length === 0
             ? html`<p class="soft">
                 ${say('None on this device yet. Start one, or look at the demo first: an invented smallholding with four sampling days.')}
               </p>`
             : html`<ul>
-                ${entries.map((entry) => this.renderEntry(entry))}
+                ${repeat(
+                  entries,
+                  ({ id }) => id,
+                  (entry) => this.renderEntry(entry),
+                )}
               </ul>`
         }
         <div class="other">
@@ -282,6 +294,7 @@ export class SdStart extends LitElement {
                 </p>`
               : nothing
           }
+          ${this.done ? html`<p class="done">${this.done}</p>` : nothing}
           ${
             deleted
               ? html`<div class="deleted">
@@ -307,7 +320,7 @@ export class SdStart extends LitElement {
           ${say('Wear gloves, wash your hands before you eat, and keep samples out of the food fridge.')}
           <sd-language-choice></sd-language-choice>
         </footer>
-        <sd-rename-notebook @notebook-renamed=${this.readList}></sd-rename-notebook>
+        <sd-rename-notebook @notebook-renamed=${this.onRenamed}></sd-rename-notebook>
       </main>
     `;
   }

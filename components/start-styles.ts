@@ -124,11 +124,46 @@ export const startStyles: CSSResult = css`
     cursor: pointer;
   }
 
+  .done {
+    margin: 0 0 20px;
+  }
+
+  h2:focus {
+    outline: none;
+  }
+
   .gone {
+    display: grid;
     flex: 1;
     min-width: 0;
-    padding-left: 10px;
+    padding: 6px 0 6px 10px;
     overflow-wrap: anywhere;
+  }
+
+  .gone b {
+    font-weight: 600;
+  }
+
+  .asked {
+    flex-wrap: wrap;
+  }
+
+  .question {
+    display: flex;
+    flex: 1 1 16em;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 8px;
+    padding: 8px 10px;
+  }
+
+  .question p {
+    flex-basis: 100%;
+    margin: 0;
+  }
+
+  .question button {
+    min-height: 44px;
   }
 
   li .quiet {

@@ -1,28 +1,35 @@
 import { ContextProvider } from '@lit/context';
 import { expect, fixture } from '@open-wc/testing';
+import { sendKeys } from '@web/test-runner-commands';
 import { html } from 'lit';
 import { MemoryShelf } from '../../components/memory-shelf.ts';
 import { MemoryTemplates } from '../../components/memory-templates.ts';
 import type { SdStart } from '../../components/sd-start.ts';
 import '../../components/sd-start.ts';
+import { deepActive } from '../../components/sd-sheet.ts';
 import { servicesContext, type Services } from '../../components/services.ts';
 import { isFault } from '../../shared/value.ts';
 import { aboutOf } from '../../src/notebook/read.ts';
+import { setsOf } from '../../src/notebook/record-sets.ts';
 import { demo } from './open-notebook.ts';
-import { allText, button, deep, says, until } from './treating-page.ts';
+import { allText, button, deep, says, until, withFacts } from './treating-page.ts';
 
 interface Open {
   readonly start: SdStart;
   readonly shelf: MemoryShelf;
 }
 
-async function open(hasNotebook = true): Promise<Open> {
+async function open(
+  hasNotebook = true,
+  prepare?: (shelf: MemoryShelf) => Promise<void>,
+): Promise<Open> {
   let ids = 0;
   const shelf = new MemoryShelf(
     () => Date.UTC(2026, 6, 19, 12),
     () => `id-${(ids += 1)}`,
   );
   if (hasNotebook) await shelf.add(demo());
+  await prepare?.(shelf);
   const services = {
     shelf,
     templates: [],
@@ -44,6 +51,36 @@ async function open(hasNotebook = true): Promise<Open> {
 async function titles({ shelf }: Open): Promise<string> {
   const entries = await shelf.list();
   return entries.map(({ title, isDeleted }) => (isDeleted ? `(${title})` : title)).join(' | ');
+}
+
+/** Three notebooks more, two of them of one name, and all three deleted. */
+async function openDeleted(): Promise<Open> {
+  const at = await open(true, async (shelf) => {
+    for (const [id, title, place] of [
+      ['hill-1', 'Hill', 'Garth'],
+      ['hill-2', 'Hill', 'Skelton'],
+      ['moor', 'Moor', 'Skelton'],
+    ] as const) {
+      await shelf.add(withFacts({ ...demo(), id }, setsOf('about', 'notebook', { title, place })));
+      await shelf.remove(id);
+    }
+  });
+  await says(at.start, 'Deleted (3)');
+  deep(at.start, 'summary').click();
+  return at;
+}
+
+async function ids({ shelf }: Open): Promise<string> {
+  const entries = await shelf.list();
+  return entries.map(({ id }) => id).join(' | ');
+}
+
+/** Waits until the focus is where this says, and says where it is when it never comes. */
+async function focusIs(isThere: (element: Element | null) => boolean): Promise<void> {
+  await until(
+    () => isThere(deepActive()),
+    () => `the focus is on ${deepActive()?.outerHTML ?? 'nothing'}`,
+  );
 }
 
 describe('<sd-start>', () => {
@@ -104,6 +141,82 @@ describe('<sd-start>', () => {
     button(dialog, 'Rename').click();
     await says(at.start, 'Nettlewick 2027');
     expect(await titles(at)).to.equal('Nettlewick 2027');
+  });
+
+  it('asks before it deletes for good, and a second Enter keeps the notebook', async () => {
+    const at = await openDeleted();
+    const before = await ids(at);
+    button(at.start, 'Delete for good: Moor').focus();
+    await sendKeys({ press: 'Enter' });
+    await says(at.start, 'Delete Moor for good? It cannot be brought back.');
+    await sendKeys({ press: 'Enter' });
+    await focusIs((element) => element?.getAttribute('aria-label') === 'Delete for good: Moor');
+    expect(await ids(at)).to.equal(before);
+    expect(allText(at.start)).not.to.contain('It cannot be brought back.');
+  });
+
+  it('deletes for good the one that was meant, says so, and leaves the focus where Enter deletes nothing', async () => {
+    const at = await openDeleted();
+    button(at.start, 'Delete for good: Moor').click();
+    await says(at.start, 'Delete Moor for good?');
+    button(at.start, 'Delete for good: Moor').click();
+    await says(at.start, 'Moor is deleted for good.');
+    expect(await ids(at)).not.to.contain('moor');
+    await focusIs((element) => element?.localName === 'summary');
+    const left = await ids(at);
+    await sendKeys({ press: 'Enter' });
+    await sendKeys({ press: 'Enter' });
+    expect(await ids(at)).to.equal(left);
+    const said = [...at.start.renderRoot.querySelectorAll('[role="status"]')];
+    expect(said.map((one) => one.textContent).join()).to.contain('Moor is deleted for good.');
+  });
+
+  it('tells apart two deleted notebooks of one name', async () => {
+    const { start } = await openDeleted();
+    const list = deep(start, 'sd-deleted-notebooks');
+    const lines = [...(list.shadowRoot?.querySelectorAll('li') ?? [])].map((li) =>
+      li.textContent.replace(/\s+/g, ' '),
+    );
+    const hills = lines.filter((line) => line.includes('Hill'));
+    expect(hills).to.have.length(2);
+    expect(hills.some((line) => line.includes('Garth'))).to.be.true;
+    expect(hills.some((line) => line.includes('Skelton'))).to.be.true;
+    await expect(start).to.be.accessible();
+  });
+
+  it('goes to the heading of the list once the last deleted notebook is gone', async () => {
+    const at = await open(true, (shelf) => shelf.add({ ...demo(), id: 'other' }));
+    button(at.start, 'Delete').click();
+    await says(at.start, 'Deleted (1)');
+    button(at.start, 'Delete for good: Nettlewick Top').click();
+    await says(at.start, 'It cannot be brought back.');
+    const list = deep(at.start, 'sd-deleted-notebooks');
+    button(list, 'Delete for good: Nettlewick Top').click();
+    await says(at.start, 'Nettlewick Top is deleted for good.');
+    expect(allText(at.start)).not.to.contain('Deleted (');
+    await focusIs((element) => element?.id === 'yours');
+  });
+
+  it('says what was copied and renamed, with the focus on the menu of the notebook that was meant', async () => {
+    const at = await open();
+    const menu = `[data-notebook="${demo().id}"] sd-menu`;
+    const onMenu = (): boolean => {
+      const host = at.start.renderRoot.querySelector(menu);
+      return host?.shadowRoot?.activeElement?.classList.contains('opener') === true;
+    };
+    button(deep(at.start, menu), 'Copy').click();
+    await says(at.start, 'Nettlewick Top (copy) is in the list now.');
+    await focusIs(onMenu);
+    button(deep(at.start, menu), 'Rename').click();
+    const dialog = deep(at.start, 'sd-rename-notebook');
+    await until(
+      () => deep<HTMLDialogElement>(dialog, 'dialog').open,
+      () => allText(dialog),
+    );
+    deep<HTMLInputElement>(dialog, '[name="title"]').value = 'Ash';
+    button(dialog, 'Rename').click();
+    await says(at.start, 'Nettlewick Top is now called Ash.');
+    await focusIs(onMenu);
   });
 
   it('has no barrier that axe can find', async () => {
