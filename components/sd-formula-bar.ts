@@ -5,9 +5,11 @@ import { changeColumn } from '../src/notebook/edit-records.ts';
 import { columnOf } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
 import { askOrigin } from './ask-origin.ts';
+import { formulaLeftOver } from './formula-left-over.ts';
 import { formulaBarStyles } from './formula-bar-styles.ts';
 import { barWords, type BarWords } from './formula-bar-words.ts';
 import type { Place } from './grid-place.ts';
+import type { LeftOver } from './left-over.ts';
 import { laneSelect } from './lane-select.ts';
 import { naming } from './naming.ts';
 import { settled } from './next-frame.ts';
@@ -21,7 +23,8 @@ import { say, sayParts, spokenLocale } from '../src/text/say.ts';
 /**
  * The line above the counts: whose cell has the focus, what was typed and when, or where the figure
  * comes from. The formula of a column is changed here, once for all animals; while it is, a click on
- * a cell, the name of a column or a figure puts its name in.
+ * a cell, the name of a column or a figure puts its name in. What was typed and not kept is there again
+ * when the formula of the same column is opened next.
  *
  *     <sd-formula-bar .cell=${cell} @sd-done=${() => grid.focus()}></sd-formula-bar>
  */
@@ -38,6 +41,8 @@ export class SdFormulaBar extends LitElement {
   declare cell: Place | null;
   declare private draft: string | null;
   declare private fault: Fault | null;
+  /** The formula that stands, while it is being changed. */
+  private kept = '';
   private notices = 0;
   private readonly heard = new Select(this, () => (this.notices += 1));
   private readonly insert = (name: string): void => this.field?.insertName(name);
@@ -55,7 +60,7 @@ export class SdFormulaBar extends LitElement {
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    naming.end(this.insert);
+    this.close();
   }
 
   /** One typed count comes to several notices; they are drawn together. */
@@ -70,11 +75,24 @@ export class SdFormulaBar extends LitElement {
     if (isOther && this.draft !== null) this.close();
   }
 
+  private get leftOver(): LeftOver<string> | undefined {
+    const { session } = this.heard;
+    return session ? formulaLeftOver(session) : undefined;
+  }
+
   private begin(formula: string): void {
-    this.draft = formula;
+    const { cell } = this;
+    if (!cell) return;
+    this.draft = this.leftOver?.open(cell.column, formula) ?? formula;
+    this.kept = formula;
     this.fault = null;
     naming.begin(this.insert);
     void this.updateComplete.then(() => this.toEnd());
+  }
+
+  private startAfresh(): void {
+    this.leftOver?.drop();
+    this.begin(this.kept);
   }
 
   /** The cursor behind the formula, so that typing goes on from it and replaces nothing. */
@@ -93,6 +111,7 @@ export class SdFormulaBar extends LitElement {
   }
 
   private cancel(): void {
+    this.leftOver?.drop();
     this.close();
     this.done();
   }
@@ -122,6 +141,7 @@ export class SdFormulaBar extends LitElement {
       this.fault = edit;
       return;
     }
+    this.leftOver?.drop();
     this.close();
     const kept = session.dispatch({
       ...edit,
@@ -133,7 +153,9 @@ export class SdFormulaBar extends LitElement {
   }
 
   private onKeydown(event: KeyboardEvent): void {
-    if (event.defaultPrevented) return;
+    // Enter on a button means what the button says.
+    const isOnButton = event.composedPath()[0] instanceof HTMLButtonElement;
+    if (event.defaultPrevented || (isOnButton && event.key === 'Enter')) return;
     if (event.key === 'Enter') void this.keep();
     else if (event.key === 'Escape') this.cancel();
     else return;
@@ -141,8 +163,11 @@ export class SdFormulaBar extends LitElement {
   }
 
   private onChange(event: CustomEvent<FormulaChange>): void {
-    this.draft = event.detail.value;
+    const { value } = event.detail;
+    this.draft = value;
     this.fault = null;
+    if (value === this.kept) this.leftOver?.drop();
+    else this.leftOver?.hold(value);
   }
 
   protected override render(): TemplateResult | typeof nothing {
@@ -210,6 +235,7 @@ export class SdFormulaBar extends LitElement {
     const name = column?.label ?? column?.key ?? '';
     // What the formula's own keys do not use (Enter, Escape) comes up to this element.
     return html`<div class="edit" @keydown=${this.onKeydown}>
+      ${this.leftOver?.line(() => this.startAfresh()) ?? nothing}
       <sd-formula-field
         label=${say('{name}, for every animal =', { name })}
         place="column"

@@ -3,6 +3,7 @@ import { sendKeys } from '@web/test-runner-commands';
 import axe from 'axe-core';
 import '../../components/sd-counts.ts';
 import type { SdCounts } from '../../components/sd-counts.ts';
+import type { SdFormulaField } from '../../components/sd-formula-field.ts';
 import type { SdFormulaBar } from '../../components/sd-formula-bar.ts';
 import { columnByKey, readingOf } from '../../src/notebook/read.ts';
 import type { Session } from '../../src/session/session.ts';
@@ -41,6 +42,23 @@ function pressOn(cell: Element | null | undefined): void {
 
 function words(bar: SdFormulaBar): string {
   return bar.renderRoot.textContent?.replace(/\s+/g, ' ').trim() ?? '';
+}
+
+/** Opens the formula of the column epg in the line, with the cursor behind it. */
+async function openFormula(grid: SdGrid, bar: SdFormulaBar): Promise<SdFormulaField> {
+  pressOn(cellAt(grid, 'A-002', 'epg'));
+  await settled(grid);
+  await bar.updateComplete;
+  bar.renderRoot.querySelector<HTMLButtonElement>('.formula')?.click();
+  await waitUntil(() => bar.renderRoot.querySelector('sd-formula-field'), 'the field opens');
+  await settled(grid);
+  const field = bar.renderRoot.querySelector('sd-formula-field');
+  if (!field) throw new Error('the line has no field');
+  await waitUntil(
+    () => field.shadowRoot?.activeElement?.localName === 'input',
+    'the field has the focus',
+  );
+  return field;
 }
 
 afterEach(() => document.querySelectorAll('sd-session-giver').forEach((giver) => giver.remove()));
@@ -152,6 +170,65 @@ describe('sd-formula-bar', () => {
     pressOn(cellAt(grid, 'W-105', 'chamber1'));
     await settled(grid);
     expect(grid.hand.active?.row).to.equal('a-W-105');
+  });
+
+  it('has a formula that was typed and not kept there again, whatever took the line away', async () => {
+    const { session } = await plainSession(3);
+    const { counts, grid, bar } = await countsOf(session);
+    const field = await openFormula(grid, bar);
+    const kept = field.value;
+    await sendKeys({ press: 'Control+a' });
+    await sendKeys({ type: 'eggs * 100' });
+    // Another column takes the line away.
+    grid.hand.go({ row: 1, column: 0 }, false);
+    await waitUntil(() => bar.renderRoot.querySelector('sd-formula-field') === null);
+    const again = await openFormula(grid, bar);
+    expect(again.value).to.equal('eggs * 100');
+    expect(words(bar)).to.contain('This was typed before and is not kept yet.');
+    await sendKeys({ type: ' + 1' });
+    // One animal's card takes the whole line away.
+    const views = [...counts.renderRoot.querySelectorAll<HTMLButtonElement>('.views button')];
+    views[1]?.click();
+    await waitUntil(() => counts.renderRoot.querySelector('sd-card'));
+    views[0]?.click();
+    await waitUntil(() => counts.renderRoot.querySelector('sd-formula-bar'));
+    const [nextGrid, nextBar] = [
+      counts.renderRoot.querySelector('sd-grid'),
+      counts.renderRoot.querySelector('sd-formula-bar'),
+    ];
+    if (!nextGrid || !nextBar) throw new Error('counts have no grid or no bar');
+    nextGrid.focus();
+    await settled(nextGrid);
+    const third = await openFormula(nextGrid, nextBar);
+    expect(third.value).to.equal('eggs * 100 + 1');
+    const afresh = [...nextBar.renderRoot.querySelectorAll('button')].find((one) =>
+      one.textContent.includes('Start afresh'),
+    );
+    afresh?.click();
+    await nextBar.updateComplete;
+    await third.updateComplete;
+    expect(third.value).to.equal(kept);
+    expect(words(nextBar)).not.to.contain('This was typed before');
+    expect(session.undoLabel).to.equal(null);
+  });
+
+  it('leaves a formula as it was with Enter on that button, and has nothing left over then', async () => {
+    const { session } = await plainSession(3);
+    const { grid, bar } = await countsOf(session);
+    const field = await openFormula(grid, bar);
+    const kept = field.value;
+    await sendKeys({ press: 'Control+a' });
+    await sendKeys({ type: 'eggs * 100' });
+    const leave = [...bar.renderRoot.querySelectorAll('button')].find((one) =>
+      one.textContent.includes('Leave as it was'),
+    );
+    leave?.focus();
+    await sendKeys({ press: 'Enter' });
+    await waitUntil(() => bar.renderRoot.querySelector('sd-formula-field') === null);
+    await settled(grid);
+    expect(session.undoLabel).to.equal(null);
+    expect((await openFormula(grid, bar)).value).to.equal(kept);
+    expect(words(bar)).not.to.contain('This was typed before');
   });
 
   it('has no axe violations, shut and while a formula is written', async () => {
