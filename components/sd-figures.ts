@@ -93,6 +93,10 @@ export class SdFigures extends LitElement {
     return html`
       <span class="name">
         <span
+          @mousedown=${(event: Event) => {
+            // A formula being written keeps the focus and takes the figure's name.
+            if (naming.offer(figure.key)) event.preventDefault();
+          }}
           >${name} ${figure.unit ? html`<span class="unit">${figure.unit}</span>` : nothing}</span
         >
         ${this.isChanging ? this.renderMenu(figure, name) : nothing}

@@ -1,5 +1,6 @@
 import { expect } from '@open-wc/testing';
 import { html } from 'lit';
+import { naming } from '../../components/naming.ts';
 import type { SdFigures } from '../../components/sd-figures.ts';
 import '../../components/sd-figures.ts';
 import type { Notebook } from '../../shared/notebook.ts';
@@ -67,6 +68,28 @@ describe('<sd-figures>', () => {
     expect(line(figures, 'counted')).to.deep.equal(['2of 2', '1of 2', '3of 4']);
     expect(line(figures, 'mean')).to.deep.equal(['100', '1,000', '400']);
     expect(line(figures, 'median')).to.deep.equal(['100', '1,000', '150']);
+  });
+
+  it('gives the name of a figure into a formula by its label as by its number, and lets the formula keep the focus', async () => {
+    const { figures } = await open();
+    const taken: string[] = [];
+    const take = (name: string): unknown => taken.push(name);
+    const row = [...figures.renderRoot.querySelectorAll('tbody tr')].find((one) =>
+      one.querySelector('th')?.textContent?.trim().startsWith('mean'),
+    );
+    const press = (): boolean =>
+      row
+        ?.querySelector('th .name > span')
+        ?.dispatchEvent(
+          new MouseEvent('mousedown', { bubbles: true, composed: true, cancelable: true }),
+        ) === false;
+    expect(press(), 'no formula is being written').to.equal(false);
+    naming.begin(take);
+    expect(press(), 'the formula keeps the focus').to.equal(true);
+    row?.querySelector<HTMLElement>('button.figure')?.click();
+    naming.end(take);
+    const key = figuresOf(small()).find(({ label }) => label === 'mean')?.key;
+    expect(taken).to.deep.equal([key, key]);
   });
 
   it('names whose the highest is, and how many a share stands for', async () => {
