@@ -26,6 +26,11 @@ export const formulaFieldStyles: CSSResult = css`
     font-size: var(--size-small);
   }
 
+  /* The room of an answer is kept, so that nothing moves when it comes. */
+  .answered {
+    min-height: calc(4px + 1lh);
+  }
+
   .outcome > :first-child {
     margin-top: 4px;
   }

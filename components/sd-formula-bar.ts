@@ -131,7 +131,9 @@ export class SdFormulaBar extends LitElement {
         ? { fault: 'empty', sentence: say('Write a formula, or take it back with Escape.') }
         : session.engine.check(shown, 'column', column.key);
     if (wrong) {
-      this.fault = wrong;
+      // The line itself says what is wrong in it, and where.
+      if (this.field?.fault) this.field.showOutcome();
+      else this.fault = wrong;
       return;
     }
     const edit = changeColumn(session.notebook, column.id, {

@@ -8,6 +8,7 @@ import {
 } from '../src/engine/formula-completion.ts';
 import { groupsOn } from '../src/notebook/present.ts';
 import { aboutOf } from '../src/notebook/read.ts';
+import { afterPress } from './after-press.ts';
 import { figureText } from './figure-text.ts';
 import { formulaFieldStyles } from './formula-field-styles.ts';
 import { argumentHint, markedFormula } from './formula-marks.ts';
@@ -123,7 +124,7 @@ export class SdFormulaField extends LitElement {
     this.caret = caret;
     this.isSettled = false;
     clearTimeout(this.settling);
-    this.settling = setTimeout(() => (this.isSettled = true), SETTLE_MS);
+    this.settling = setTimeout(() => this.showOutcome(), SETTLE_MS);
     this.offer(false);
     const detail: FormulaChange = { value, fault: this.fault };
     this.dispatchEvent(
@@ -189,8 +190,21 @@ export class SdFormulaField extends LitElement {
 
   private onBlur(): void {
     this.hasFocus = false;
-    this.isSettled = true;
     this.completions = null;
+    this.showOutcome();
+  }
+
+  /**
+   * Shows what is wrong, or what the formula gives, without waiting for a pause. What stands below may
+   * move by it, so a press that has begun there ends first.
+   */
+  showOutcome(): void {
+    clearTimeout(this.settling);
+    afterPress(() => (this.isSettled = true));
+  }
+
+  private get isAnswered(): boolean {
+    return this.place === 'figure' || this.row !== undefined;
   }
 
   protected override updated(_changed: PropertyValues): void {
@@ -218,8 +232,7 @@ export class SdFormulaField extends LitElement {
     if (fault)
       return html`${markedFormula(this.value, fault)} <span class="fault">${fault.sentence}</span>`;
     const { session } = this.names;
-    const isAnswered = this.place === 'figure' || this.row !== undefined;
-    if (!session || !isAnswered || session.openDay === null) return nothing;
+    if (!session || !this.isAnswered || session.openDay === null) return nothing;
     return html`<span class="soft"
       >${say('gives {answer}', { answer: this.words(session.engine.evaluate(this.value, this.row)) })}</span
     >`;
@@ -267,7 +280,9 @@ export class SdFormulaField extends LitElement {
         @focus=${this.onFocus}
         @blur=${this.onBlur}
       />
-      <div id="outcome" class="outcome" role="status">${this.renderOutcome(fault)}</div>
+      <div id="outcome" class=${this.isAnswered ? 'outcome answered' : 'outcome'} role="status">
+        ${this.renderOutcome(fault)}
+      </div>
       <div class="panel hint-panel" popover="manual" data-wanted=${hint ? 'yes' : 'no'}>
         <div id="hint" class="hint-line">${hint ?? nothing}</div>
       </div>

@@ -8,6 +8,7 @@ import type { SdFormulaBar } from '../../components/sd-formula-bar.ts';
 import { columnByKey, readingOf } from '../../src/notebook/read.ts';
 import type { Session } from '../../src/session/session.ts';
 import { demoSession, plainSession, typedIn, wrongFormula } from './fake-session.ts';
+import { allText, says } from './treating-page.ts';
 import { cellAt, focused, press, SessionGiver, settled } from './grid-fixture.ts';
 import type { SdGrid } from '../../components/sd-grid.ts';
 
@@ -125,8 +126,11 @@ describe('sd-formula-bar', () => {
     await sendKeys({ press: 'Control+a' });
     await sendKeys({ type: 'epq' });
     await sendKeys({ press: 'Enter' });
-    await bar.updateComplete;
-    expect(words(bar)).to.contain(wrongFormula.sentence);
+    const field = bar.renderRoot.querySelector('sd-formula-field');
+    if (!field) throw new Error('the line has no field');
+    await says(field, wrongFormula.sentence);
+    await new Promise((done) => setTimeout(done, 800));
+    expect(allText(bar).split(wrongFormula.sentence)).to.have.length(2);
     expect(session.undoLabel).to.equal(null);
     await sendKeys({ press: 'Control+a' });
     await sendKeys({ type: 'eggs * 100' });
@@ -170,6 +174,19 @@ describe('sd-formula-bar', () => {
     pressOn(cellAt(grid, 'W-105', 'chamber1'));
     await settled(grid);
     expect(grid.hand.active?.row).to.equal('a-W-105');
+  });
+
+  it('keeps the room of what a formula gives, so that nothing below moves when it is said', async () => {
+    const { session } = await plainSession(3);
+    const { grid, bar } = await countsOf(session);
+    const field = await openFormula(grid, bar);
+    await sendKeys({ press: 'Control+a' });
+    await sendKeys({ type: 'eggs * 100' });
+    expect(allText(field)).not.to.contain('gives');
+    const top = grid.getBoundingClientRect().top;
+    field.shadowRoot?.querySelector('input')?.blur();
+    await says(field, 'gives');
+    expect(grid.getBoundingClientRect().top).to.equal(top);
   });
 
   it('has a formula that was typed and not kept there again, whatever took the line away', async () => {

@@ -1,5 +1,5 @@
 import { expect, waitUntil } from '@open-wc/testing';
-import { sendKeys } from '@web/test-runner-commands';
+import { resetMouse, sendKeys, sendMouse } from '@web/test-runner-commands';
 import { html } from 'lit';
 import { fault } from '../../shared/value.ts';
 import type { FormulaChange, SdFormulaField } from '../../components/sd-formula-field.ts';
@@ -72,18 +72,42 @@ describe('<sd-formula-field>', () => {
     await element.updateComplete;
     expect(changes.at(-1)?.fault).to.equal(wrong);
     input.blur();
-    await element.updateComplete;
+    await waitUntil(() => text('.outcome') !== '');
     expect(text('.outcome .fault')).to.equal(wrong.sentence);
     expect(text('mark')).to.equal(';');
     expect(input.getAttribute('aria-invalid')).to.equal('true');
     await expect(element).to.be.accessible();
   });
 
+  it('lets a press below it end before it says what is wrong, so that the click is not lost', async () => {
+    const wrong = fault('formula', 'Part arguments with a comma, not “;” (at character 6).');
+    const { element, text } = await field('column', () => wrong);
+    const below = document.createElement('button');
+    below.textContent = 'Below';
+    let clicks = 0;
+    below.addEventListener('click', () => (clicks += 1));
+    element.after(below);
+    await sendKeys({ type: 'EPG(1; 2)' });
+    await sendKeys({ press: 'Escape' });
+    const at = below.getBoundingClientRect();
+    const position: [number, number] = [Math.round(at.left + 8), Math.round(at.top + 4)];
+    await sendMouse({ type: 'move', position });
+    await sendMouse({ type: 'down' });
+    expect(document.activeElement).to.equal(below);
+    await new Promise((done) => setTimeout(done, 60));
+    expect(below.getBoundingClientRect().top).to.equal(at.top);
+    await sendMouse({ type: 'up' });
+    expect(clicks).to.equal(1);
+    await waitUntil(() => text('.outcome .fault') === wrong.sentence);
+    await resetMouse();
+    below.remove();
+  });
+
   it('says what a figure gives once it stands', async () => {
-    const { element, input, text } = await field('figure');
+    const { input, text } = await field('figure');
     await sendKeys({ type: 'HERDMEAN(herd.epg)' });
     input.blur();
-    await element.updateComplete;
+    await waitUntil(() => text('.outcome') !== '');
     expect(text('.outcome')).to.equal('gives 1,350');
   });
 
