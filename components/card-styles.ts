@@ -19,6 +19,28 @@ export const cardStyles: CSSResult = css`
     scroll-margin-top: 56px;
   }
 
+  /* Whose counts are typed stays in sight, below the links to the parts of the page. */
+  @media (max-width: 43.75em) {
+    .head {
+      position: sticky;
+      top: 0;
+      z-index: 1;
+      margin-inline: -12px;
+      padding: 2px 12px;
+      background: var(--paper);
+    }
+  }
+
+  @media (max-width: 43.75em) and (min-height: 560px) {
+    .head {
+      top: 48px;
+    }
+
+    .part-field :is(input, button) {
+      scroll-margin-top: 132px;
+    }
+  }
+
   .head h2 {
     flex: 1;
     min-width: 0;
@@ -122,7 +144,7 @@ export const cardStyles: CSSResult = css`
 
   /* Brought to the eye, a field must not lie under the buttons at the foot of the card. */
   .part-field :is(input, button) {
-    scroll-margin-block: 32px 88px;
+    scroll-margin-block: 84px 88px;
   }
 
   .part-field.count .field > input {

@@ -88,7 +88,7 @@ describe('a phone in the yard: one animal at a time', () => {
     await tap('Next');
     // 27 eggs at the demo's factor of 50.
     await answer('1,350');
-    await card.getByText('over your criteria').waitFor();
+    await card.getByText('over your criteria', { exact: true }).waitFor();
   });
 
   it('goes on by the keypad’s own Next: chamber 2, the egg type looked for, the next cup', async () => {
@@ -143,7 +143,7 @@ describe('a phone in the yard: one animal at a time', () => {
     await field('chamber 2').tap();
     await tap('Too many');
     expect(await field('chamber 2').inputValue()).toBe('too many');
-    await card.getByText('over your criteria').waitFor();
+    await card.getByText('over your criteria', { exact: true }).waitFor();
     await card.getByText('too many eggs to count').waitFor();
   });
 
@@ -202,6 +202,7 @@ describe('a phone in the yard: one animal at a time', () => {
   });
 
   it('can be used with the keypad up: the field and Next are both in sight', async () => {
+    await tap('The one before');
     await page.setViewportSize({ width: 390, height: 420 });
     for (const name of ['chamber 2', 'chamber 1', 'note']) {
       await field(name).focus();
@@ -209,8 +210,10 @@ describe('a phone in the yard: one animal at a time', () => {
       expect(await isInSight(card.getByRole('button', { name: 'Next' }))).toBe(true);
     }
     await tap('Next');
+    await heading('NEW-7', 'of 41');
     expect(await focusedName(page)).toBe('chamber 1');
     expect(await isInSight(field('chamber 1'))).toBe(true);
+    expect(await isInSight(card.getByRole('heading', { level: 2 }))).toBe(true);
     await page.setViewportSize(phone.viewport);
   });
 
