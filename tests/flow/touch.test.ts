@@ -139,12 +139,12 @@ describe('a phone in the yard: one animal at a time', () => {
     await tap('The one before');
     // 5 eggs in one of two chambers: twice the factor of two, 500 and not 250 epg.
     await answer('500');
-    await card.getByText('1 of 2 chambers').waitFor();
+    await card.getByText('1 of 2 chambers', { exact: true }).waitFor();
     await field('chamber 2').tap();
     await tap('Too many');
     expect(await field('chamber 2').inputValue()).toBe('too many');
     await card.getByText('over your criteria', { exact: true }).waitFor();
-    await card.getByText('too many eggs to count').waitFor();
+    await card.getByText('too many eggs to count', { exact: true }).waitFor();
   });
 
   it('counts some lanes of a grid that held too many', async () => {
@@ -155,11 +155,11 @@ describe('a phone in the yard: one animal at a time', () => {
     await keyboard.next();
     // 5 eggs in a whole grid, 80 in half of one: 85 × 30 ÷ (2 × 0.15 × 1.5) = 5,667.
     await answer('5,667');
-    await card.getByText('1.5 of 2 chambers').waitFor();
+    await card.getByText('1.5 of 2 chambers', { exact: true }).waitFor();
     expect(await smallTargets(card, 44)).toEqual([]);
     await tap('Undo');
     await tap('Undo');
-    await card.getByText('too many eggs to count').waitFor();
+    await card.getByText('too many eggs to count', { exact: true }).waitFor();
   });
 
   it('finds an animal by a part of its tag, and adds one that is not there', async () => {
