@@ -1,4 +1,5 @@
 import type { Column } from '../shared/notebook.ts';
+import { parseReading, type Typing } from '../src/text/parse-reading.ts';
 import { say } from '../src/text/say.ts';
 import { wordShown } from './cell-words.ts';
 import { laneWords } from './lane-words.ts';
@@ -7,6 +8,29 @@ import { laneWords } from './lane-words.ts';
 export interface Choice {
   readonly text: string;
   readonly words: string;
+}
+
+/** Which choice stands in a cell: by its text or its words, a number by its value; -1 for none of them. */
+export function choiceHeld(
+  choices: readonly Choice[],
+  column: Column,
+  text: string,
+  typing: Typing,
+): number {
+  if (text === '') return -1;
+  const now = text.toLowerCase();
+  const named = choices.findIndex((one) =>
+    [one.text, one.words].some((words) => words.toLowerCase() === now),
+  );
+  const value = numberIn(column, text, typing);
+  return named >= 0 || value === null
+    ? named
+    : choices.findIndex((one) => numberIn(column, one.text, typing) === value);
+}
+
+function numberIn(column: Column, text: string, typing: Typing): number | null {
+  const reading = parseReading(column, text, typing);
+  return reading?.kind === 'number' ? reading.value : null;
 }
 
 /**

@@ -4,11 +4,11 @@ import { changeColumn, reorderColumn } from '../src/notebook/edit-records.ts';
 import { columnsOf, markOf } from '../src/notebook/read.ts';
 import type { CellEditor } from './cell-editor.ts';
 import { laneParts } from '../src/notebook/lanes.ts';
-import { choicesOf, type Choice } from './grid-choices.ts';
+import { choiceHeld, choicesOf, type Choice } from './grid-choices.ts';
 import type { GridHand } from './grid-hand.ts';
 import type { GridColumn } from './grid-layout.ts';
 import type { GridModel } from './grid-model.ts';
-import { textToEdit } from './grid-edits.ts';
+import { textToEdit, typingOf } from './grid-edits.ts';
 import { say } from '../src/text/say.ts';
 
 export interface MenusHost extends ReactiveControllerHost, EventTarget {
@@ -31,6 +31,7 @@ type Open =
       readonly kind: 'choices';
       readonly choices: readonly Choice[];
       readonly label: string;
+      /** The one marked; -1 while none is. */
       readonly at: number;
     }
   | { readonly kind: 'column'; readonly acts: readonly ColumnAct[]; readonly label: string };
@@ -38,6 +39,9 @@ type Open =
 /** The two small menus of the grid: what may be chosen in a cell, and what to do with a column. */
 export class GridMenus {
   private open: Open | null = null;
+  /** What the open menu hangs on. */
+  private anchor: () => HTMLElement | null | undefined = () => null;
+  private popup: HTMLElement | null = null;
 
   constructor(private readonly host: MenusHost) {}
 
@@ -48,6 +52,8 @@ export class GridMenus {
   close(): void {
     if (!this.open) return;
     this.open = null;
+    this.popup = null;
+    window.removeEventListener('scroll', this.follow);
     for (const name of ['role', 'aria-expanded', 'aria-controls', 'aria-activedescendant'])
       this.host.editor.input.removeAttribute(name);
     this.host.requestUpdate();
@@ -59,20 +65,15 @@ export class GridMenus {
     const { column, active } = hand;
     if (!column || !active || !hand.mayType()) return;
     const { notebook } = model.session;
-
+    hand.reveal();
     const choices = choicesOf(column.column, markOf(notebook), laneParts(notebook, active.day));
     const label = column.column.label ?? column.column.key;
     if (choices.length === 0) {
       this.host.say(say('{label} has no list to choose from. Type into it.', { label }));
       return;
     }
-    const now = textToEdit(notebook, active).toLowerCase();
-    const at = Math.max(
-      0,
-      now === ''
-        ? 0
-        : choices.findIndex((one) => [one.text, one.words].some((w) => w.toLowerCase() === now)),
-    );
+    const now = textToEdit(notebook, active);
+    const at = choiceHeld(choices, column.column, now, typingOf(notebook));
     this.open = { kind: 'choices', choices, label, at };
     editor.input.setAttribute('role', 'combobox');
     editor.input.setAttribute('aria-expanded', 'true');
@@ -84,7 +85,7 @@ export class GridMenus {
   private point(at: number): void {
     if (this.open?.kind !== 'choices') return;
     this.open = { ...this.open, at };
-    this.host.editor.input.setAttribute('aria-activedescendant', `choice-${at}`);
+    if (at >= 0) this.host.editor.input.setAttribute('aria-activedescendant', `choice-${at}`);
     this.host.requestUpdate();
   }
 
@@ -95,7 +96,7 @@ export class GridMenus {
     const last = open.choices.length - 1;
     const to: Readonly<Record<string, number>> = {
       ArrowDown: Math.min(last, open.at + 1),
-      ArrowUp: Math.max(0, open.at - 1),
+      ArrowUp: open.at < 0 ? last : Math.max(0, open.at - 1),
       Home: 0,
       End: last,
     };
@@ -206,21 +207,50 @@ export class GridMenus {
   }
 
   private show(selector: string, anchor: () => HTMLElement | null | undefined): void {
+    this.anchor = anchor;
     this.host.requestUpdate();
     void this.host.updateComplete.then(() => {
       const popup = this.host.renderRoot.querySelector<HTMLElement>(selector);
-      const under = anchor()?.getBoundingClientRect();
-      if (!popup || !under) return;
+      if (!popup || !anchor()) return;
       popup.showPopover();
-      const size = popup.getBoundingClientRect();
-      const isRoomBelow = under.bottom + 2 + size.height < innerHeight;
-      const top = isRoomBelow ? under.bottom + 2 : Math.max(8, under.top - 2 - size.height);
-      const left = Math.max(8, Math.min(under.left, innerWidth - size.width - 8));
-      popup.style.setProperty('top', `${top}px`);
-      popup.style.setProperty('left', `${left}px`);
+      this.popup = popup;
+      this.place(popup);
+      window.addEventListener('scroll', this.follow, { passive: true });
       if (this.open?.kind === 'column') popup.querySelector('button')?.focus();
     });
   }
+
+  private place(popup: HTMLElement): void {
+    const under = this.anchor()?.getBoundingClientRect();
+    if (!under) return;
+    const size = popup.getBoundingClientRect();
+    const isRoomBelow = under.bottom + 2 + size.height < innerHeight;
+    const top = isRoomBelow ? under.bottom + 2 : Math.max(8, under.top - 2 - size.height);
+    const left = Math.max(8, Math.min(under.left, innerWidth - size.width - 8));
+    popup.style.setProperty('top', `${top}px`);
+    popup.style.setProperty('left', `${left}px`);
+  }
+
+  /** After scrolling, an open menu stays at what it hangs on, and closes once that is out of sight. */
+  readonly follow = (): void => {
+    const { popup, host } = this;
+    const at = popup && this.anchor()?.getBoundingClientRect();
+    const sight = host.renderRoot.querySelector('.scroller')?.getBoundingClientRect();
+    if (!popup || !sight) return;
+    const middle = at && { x: at.left + at.width / 2, y: at.top + at.height / 2 };
+    const isSeen =
+      middle &&
+      middle.x > sight.left &&
+      middle.x < sight.right &&
+      middle.y > sight.top &&
+      middle.y < sight.bottom;
+    if (isSeen) this.place(popup);
+    else {
+      const wasColumn = this.open?.kind === 'column';
+      this.close();
+      if (wasColumn) host.focus();
+    }
+  };
 
   template(): TemplateResult | typeof nothing {
     const { open } = this;

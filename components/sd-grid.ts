@@ -235,6 +235,11 @@ export class SdGrid extends LitElement implements HandHost {
     else this.hand.run(command);
   }
 
+  private readonly onScroll = (): void => {
+    this.sight.look();
+    this.menus.follow();
+  };
+
   private openDay(day: GridDay): void {
     if (day.isOpen) return;
     this.hand.commit();
@@ -265,7 +270,7 @@ export class SdGrid extends LitElement implements HandHost {
       <div
         class=${naming.isOn ? 'scroller naming' : 'scroller'}
         style=${styleMap(this.measures())}
-        @scroll=${this.sight.look}
+        @scroll=${this.onScroll}
         @keydown=${this.onKeydown}
         @mousedown=${this.mouse.down}
         @mousemove=${this.mouse.move}

@@ -390,7 +390,7 @@ describe('sd-grid: typing', () => {
     const { grid, session } = await plainGrid();
     await press(grid, 'ArrowLeft', 'spoilt', 'Enter');
     expect(typedIn(session, 'A-001', 'status')).to.equal('spoiled');
-    await press(grid, 'Alt+ArrowDown', 'ArrowDown', 'Enter');
+    await press(grid, 'Alt+ArrowDown', 'ArrowDown', 'ArrowDown', 'Enter');
     expect(typedIn(session, 'A-002', 'status')).to.equal('not sampled');
     expect(focused(grid)).to.equal('A-002 status');
   });

@@ -171,6 +171,8 @@ describe('a whole sampling day by keyboard alone', () => {
     await toCell('K-07', 'status');
     await press('Alt+ArrowDown');
     await page.getByRole('listbox', { name: 'status' }).waitFor();
+    // The cell is blank, so that nothing is marked yet.
+    await press('ArrowDown');
     for (let i = 0; i < 10; i += 1) {
       const chosen = page.getByRole('listbox').getByRole('option', { selected: true });
       const words = (await chosen.innerText()).trim();
