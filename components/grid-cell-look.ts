@@ -71,7 +71,7 @@ export const gridCellLook: CSSResult = css`
 
   .away .animal,
   .away .cell {
-    background: var(--sunk);
+    background-color: var(--sunk);
   }
 
   .cell {
@@ -144,11 +144,11 @@ export const gridCellLook: CSSResult = css`
   }
 
   .cell.worked {
-    background: color-mix(in oklab, var(--sunk) 45%, var(--sheet));
+    background-color: color-mix(in oklab, var(--sunk) 45%, var(--sheet));
   }
 
   .cell.heat {
-    background: color-mix(in oklab, var(--heat-full) var(--heat), var(--sheet));
+    background-color: color-mix(in oklab, var(--heat-full) var(--heat), var(--sheet));
   }
 
   .cell small {
@@ -189,26 +189,35 @@ export const gridCellLook: CSSResult = css`
     text-underline-offset: 4px;
   }
 
-  [aria-selected='true'] {
+  /* Over the cell's own shade, whichever that is. */
+  .row [aria-selected='true'] {
     background-image: linear-gradient(
       color-mix(in srgb, var(--accent) 15%, transparent),
       color-mix(in srgb, var(--accent) 15%, transparent)
     );
   }
 
+  /* Where it is shaded already, words would no longer be read easily: a ring there. */
+  .row .heat[aria-selected='true'],
+  .away .cell[aria-selected='true'] {
+    background-image: none;
+    box-shadow: inset 0 0 0 2px var(--accent);
+  }
+
   /* There the system's colours replace all shades: a selected cell takes the system's own. */
   @media (forced-colors: active) {
-    .cell[aria-selected='true'] {
+    .row .cell[aria-selected='true'] {
       forced-color-adjust: none;
       background: Highlight;
       color: HighlightText;
     }
 
-    .cell[aria-selected='true'] * {
+    .row .cell[aria-selected='true'] * {
+      background-color: transparent;
       color: inherit;
     }
 
-    .cell[aria-selected='true'] > .editor:focus {
+    .row .cell[aria-selected='true'] > .editor:focus {
       outline-color: HighlightText;
     }
   }

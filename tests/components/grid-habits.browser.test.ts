@@ -97,6 +97,30 @@ describe('sd-grid: blocks on the clipboard', () => {
   });
 });
 
+describe('sd-grid: what is selected', () => {
+  it('shows on figures that are worked out, and those shaded, as on cells typed into', async () => {
+    const { session } = await demoSession();
+    const grid = await gridOf(session, 1600, 2200);
+    grid.focus();
+    await settled(grid);
+    const look = (selector: string): string[] => {
+      const cells = grid.renderRoot.querySelectorAll(`.row .cell${selector}`);
+      const looks = [...cells].map((cell) => {
+        const { backgroundImage, boxShadow } = getComputedStyle(cell);
+        return `${backgroundImage} ${boxShadow}`;
+      });
+      return [...new Set(looks)];
+    };
+    const kinds = ['.worked:not(.heat)', '.worked.heat', '.past.heat', ':not(.worked, .past)'];
+    for (const kind of kinds) expect(look(kind), kind).to.deep.equal(['none none']);
+    await press(grid, 'Control+a');
+    for (const kind of kinds) {
+      expect(look(kind).length, kind).to.equal(1);
+      expect(look(kind), kind).to.not.include('none none');
+    }
+  });
+});
+
 describe('sd-grid: find, sort and filter', () => {
   it('finds by a part of tag or name with Control+F, and Escape goes back to that row', async () => {
     const { session } = await demoSession();

@@ -167,7 +167,7 @@ export const everyState: readonly PageState[] = [
   inDemo('grid: a block selected', async (page) => {
     await showGrid(page);
     await page.keyboard.press('Shift+ArrowDown');
-    await page.keyboard.press('Shift+ArrowRight');
+    await page.keyboard.press('Shift+Space');
   }),
   inDemo('card', showCard),
   inDemo('card, in the yard', async (page) => {

@@ -86,6 +86,26 @@ describe('colours set by the system', () => {
     expect(selected['color']).not.toBe(selected['backgroundColor']);
   });
 
+  it('shows a selected figure like every other selected cell, its note and its chip too', async () => {
+    await page.locator('sd-grid').evaluate((grid: HTMLElement) => grid.focus());
+    await page.keyboard.press('Control+a');
+    await page.locator('.cell.heat[aria-selected="true"]').first().waitFor();
+    const plain = await look('.cell[aria-selected="true"]:not(.worked, .heat)');
+    for (const selector of ['.worked', '.heat']) {
+      const cell = await look(`.cell${selector}[aria-selected="true"]`);
+      expect(cell).toMatchObject({
+        backgroundColor: plain['backgroundColor'],
+        color: plain['color'],
+      });
+    }
+    for (const selector of ['.heat[aria-selected] small', '.cell[aria-selected] .chip.over'])
+      expect(await look(selector)).toMatchObject({
+        backgroundColor: 'rgba(0, 0, 0, 0)',
+        color: plain['color'],
+      });
+    await page.keyboard.press('Escape');
+  });
+
   it('shows which button is pressed, and the day that is open', async () => {
     for (const [on, off] of [
       ['sd-counts .views [aria-pressed="true"]', 'sd-counts .views [aria-pressed="false"]'],
