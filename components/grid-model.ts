@@ -1,7 +1,7 @@
 import type { Column } from '../shared/notebook.ts';
 import type { ColumnId, DayId, RowId } from '../shared/ref.ts';
 import type { Value } from '../shared/value.ts';
-import { columnByKey, readingOf } from '../src/notebook/read.ts';
+import { columnByKey, columnsOf, readingOf } from '../src/notebook/read.ts';
 import { outcomeOf, type Outcome } from '../src/notebook/outcome.ts';
 import type { Notice, Session } from '../src/session/session.ts';
 import { cellSource, openOutcome } from './cell-source.ts';
@@ -190,6 +190,9 @@ export class GridModel {
     const { notebook } = this.session;
     this.wideMark += 1;
     this.revision += 1;
+    const { by } = this.sort;
+    if (typeof by !== 'string' && columnsOf(notebook).every(({ id }) => id !== by.column))
+      this.sort = plainSort;
     this.everyRow = allRows(notebook, this.day);
     this.everyRowById = new Map(this.everyRow.map((row) => [row.id, row]));
     this.countedRows.clear();

@@ -70,6 +70,14 @@ export class SdGridTools extends LitElement {
         flex: 1;
       }
 
+      .none {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 8px 12px;
+        margin: 8px 0 0;
+      }
+
       @media print {
         :host {
           display: none;
@@ -150,6 +158,27 @@ export class SdGridTools extends LitElement {
     this.fire('sd-say', { sentence });
   }
 
+  private sortAgain(): void {
+    this.model?.sortAgain();
+    this.sayShown();
+  }
+
+  private showAll(): void {
+    this.model?.sortBy(plainSort);
+    this.model?.filterBy(noFilter);
+    this.renderRoot.querySelector('sd-show-rows')?.forgetTyped();
+    this.sayShown();
+  }
+
+  /** Says how many are shown; the button pressed goes, and the one before it has the focus. */
+  private sayShown(): void {
+    this.renderRoot.querySelector<HTMLElement>('.views')?.focus();
+    const n = this.model?.sheet.rows.length ?? 0;
+    this.fire('sd-say', {
+      sentence: say('{n, plural, one {# animal} other {# animals}} shown.', { n }),
+    });
+  }
+
   protected override render(): TemplateResult | typeof nothing {
     const { model } = this;
     if (!model) return nothing;
@@ -165,6 +194,7 @@ export class SdGridTools extends LitElement {
           @input=${this.onFindInput}
         />
         <button
+          class="views"
           aria-expanded=${this.isOpen ? 'true' : 'false'}
           @click=${() => (this.isOpen = !this.isOpen)}
         >
@@ -177,7 +207,7 @@ export class SdGridTools extends LitElement {
             ? html`<button
                 class="quiet"
                 title=${say('Rows stay where they are while you type.')}
-                @click=${() => model.sortAgain()}
+                @click=${this.sortAgain}
               >
                 ${model.isSorted ? say('Sort again') : say('Filter again')}
               </button>`
@@ -185,13 +215,7 @@ export class SdGridTools extends LitElement {
         }
         ${
           isChanged
-            ? html`<button
-                class="quiet"
-                @click=${() => {
-                  model.sortBy(plainSort);
-                  model.filterBy(noFilter);
-                }}
-              >
+            ? html`<button class="quiet" @click=${this.showAll}>
                 ${say('Show all in order')}
               </button>`
             : nothing
@@ -204,6 +228,14 @@ export class SdGridTools extends LitElement {
       ${
         this.isOpen
           ? html`<sd-show-rows .model=${model} .revision=${this.revision}></sd-show-rows>`
+          : nothing
+      }
+      ${
+        model.isFiltered && model.sheet.rows.length === 0
+          ? html`<p class="none">
+              ${say('No animal passes all that is asked for here.')}
+              <button @click=${this.showAll}>${say('Show all in order')}</button>
+            </p>`
           : nothing
       }`;
   }

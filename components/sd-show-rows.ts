@@ -2,7 +2,7 @@ import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import { isFault } from '../shared/value.ts';
 import type { OutcomeKind } from '../src/notebook/outcome.ts';
-import { columnByKey, limitsOf, limitValue, markOf } from '../src/notebook/read.ts';
+import { columnByKey, columnOf, limitsOf, limitValue, markOf } from '../src/notebook/read.ts';
 import { parseNumber, writeNumber } from '../src/text/decimal-text.ts';
 import { say } from '../src/text/say.ts';
 import { statusLabel } from '../src/text/typed-words.ts';
@@ -69,6 +69,11 @@ export class SdShowRows extends LitElement {
     this.typedEpg = null;
   }
 
+  /** Forgets a text typed for the epg that could not be used. */
+  forgetTyped(): void {
+    this.typedEpg = null;
+  }
+
   private filter(part: Partial<Filter>): void {
     const { model } = this;
     if (!model) return;
@@ -109,14 +114,6 @@ export class SdShowRows extends LitElement {
     if (!model) return nothing;
     const { filter, rows, session, sort } = model;
     const status = columnByKey(session.notebook, 'status');
-    const sorts: readonly (readonly [string, string])[] = [
-      ['order', say('the notebook’s order')],
-      ['bench', say('bench order')],
-      ['tag', say('tag')],
-      ['group', say('group')],
-      ['=epg down', say('epg, highest first')],
-      ['=outcome down', say('outcome, over first')],
-    ];
     return html`
       ${select(say('Group'), filter.group, wordsOf(rows, 'group'), asItIs, (group) => this.filter({ group }))}
       ${select(say('Class'), filter.class, wordsOf(rows, 'class'), animalWord, (kind) =>
@@ -132,7 +129,7 @@ export class SdShowRows extends LitElement {
       <label class="field"
         >${say('Sort by')}
         <select @change=${(event: Event) => this.sort((event.target as HTMLSelectElement).value)}>
-          ${sorts.map(
+          ${sortsOf(model).map(
             ([value, words]) =>
               html`<option value=${value} .selected=${live(value === sortValue(model, sort))}>
                 ${words}
@@ -197,6 +194,28 @@ function wordsOf(rows: readonly GridRow[], of: 'group' | 'class'): readonly stri
   return [...new Set(rows.map((row) => row[of]))].filter((word) => word !== '').sort();
 }
 
+/** The orders to choose from; one that was chosen by a column's own menu is among them while it holds. */
+function sortsOf(model: GridModel): readonly (readonly [value: string, words: string])[] {
+  const { sort, session } = model;
+  const usual = [
+    ['order', say('the notebook’s order')],
+    ['bench', say('bench order')],
+    ['tag', say('tag')],
+    ['group', say('group')],
+    ['=epg down', say('epg, highest first')],
+    ['=outcome down', say('outcome, over first')],
+  ] as const;
+  const held = sortValue(model, sort);
+  const column =
+    typeof sort.by === 'string' ? undefined : columnOf(session.notebook, sort.by.column);
+  if (!column || usual.some(([value]) => value === held)) return usual;
+  const name = column.label ?? column.key;
+  const words = sort.isDescending
+    ? say('{name}, highest first', { name })
+    : say('{name}, lowest first', { name });
+  return [...usual, [held, words]];
+}
+
 function sortValue(model: GridModel, { by, isDescending }: Sort): string {
   if (typeof by === 'string') return by;
   const key = model.session.notebook.columns[by.column]?.key?.[0]?.[0];
@@ -219,11 +238,13 @@ function select(
   shown: (word: string) => string,
   choose: (word: string) => void,
 ): TemplateResult {
+  // What holds is offered too where no animal has it any more.
+  const offered = value === '' || words.includes(value) ? words : [...words, value];
   return html`<label class="field"
     >${label}
     <select @change=${(event: Event) => choose((event.target as HTMLSelectElement).value)}>
       <option value="">${say('all')}</option>
-      ${words.map(
+      ${offered.map(
         (word) =>
           html`<option value=${word} .selected=${live(word === value)}>${shown(word)}</option>`,
       )}

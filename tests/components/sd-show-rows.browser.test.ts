@@ -2,6 +2,8 @@ import { expect } from '@open-wc/testing';
 import axe from 'axe-core';
 import type { SdGrid } from '../../components/sd-grid.ts';
 import type { SdShowRows } from '../../components/sd-show-rows.ts';
+import { removeRecord } from '../../src/notebook/edit-records.ts';
+import { columnByKey } from '../../src/notebook/read.ts';
 import { cellAt, gridOf, seen, settled } from './grid-fixture.ts';
 import { demoSession } from './fake-session.ts';
 
@@ -120,6 +122,79 @@ describe('sd-show-rows', () => {
     }
     const emptied = await typeEpg(grid, views, '');
     expect([emptied.value, faultOf(views)]).to.deep.equal(['', '']);
+  });
+
+  it('says which order holds after a column’s own menu set it, and forgets it with its column', async () => {
+    const { grid, views, session } = await openViews();
+    const plain = tags(grid);
+    const order = field<HTMLSelectElement>(views, 'Sort by', 'select');
+    const shown = (): string => order.selectedOptions[0]?.textContent.trim() ?? '';
+    for (const [key, isDescending, words] of [
+      ['epg', false, 'epg, lowest first'],
+      ['chamber1', true, 'chamber 1, highest first'],
+      ['epg', true, 'epg, highest first'],
+      ['chamber1', false, 'chamber 1, lowest first'],
+    ] as const) {
+      const column = columnByKey(session.notebook, key)?.id ?? '';
+      grid.model.sortBy({ by: { column }, isDescending });
+      await settled(grid);
+      expect(shown()).to.equal(words);
+    }
+    const column = columnByKey(session.notebook, 'chamber1')?.id ?? '';
+    await session.dispatch(removeRecord('columns', column, 'taking chamber 1 away'));
+    await settled(grid);
+    expect(shown()).to.equal('the notebook’s order');
+    expect(tags(grid)).to.deep.equal(plain);
+    expect(order.options).to.have.length(6);
+  });
+
+  it('says which group is asked for when no animal is in it any more, and that no animal is shown', async () => {
+    const { grid, views, session } = await openViews();
+    await choose(grid, views, 'Group', 'goats');
+    const sets = grid.model.rows
+      .filter(({ group }) => group === 'goats')
+      .map(({ id }) => ({ path: ['animals', id, 'removed'] as const, value: true }));
+    await session.dispatch({ label: 'the goats are sold', source: 'typed', sets });
+    await settled(grid);
+    const group = field<HTMLSelectElement>(views, 'Group', 'select');
+    expect(group.selectedOptions[0]?.textContent.trim()).to.equal('goats');
+    expect(tags(grid)).to.deep.equal([]);
+    const none = toolsOf(grid).querySelector('.none');
+    expect(none?.textContent).to.contain('No animal passes all that is asked for here.');
+    none?.querySelector('button')?.click();
+    await settled(grid);
+    expect(tags(grid).length).to.be.greaterThan(10);
+    expect(toolsOf(grid).querySelector('.none') === null).to.equal(true);
+  });
+
+  it('keeps the focus beside a button that goes, says how many are shown, and forgets an epg it could not read', async () => {
+    const { grid, views, session } = await openViews();
+    const said: string[] = [];
+    grid.renderRoot
+      .querySelector('sd-grid-tools')
+      ?.addEventListener('sd-say', (event) =>
+        said.push((event as CustomEvent<{ sentence: string }>).detail.sentence),
+      );
+    await choose(grid, views, 'Status', 'not sampled');
+    await session.dispatch({
+      label: 'a group',
+      source: 'typed',
+      sets: [{ path: ['animals', grid.model.rows[0]?.id ?? '', 'name'], value: 'Bramble' }],
+    });
+    await settled(grid);
+    button(grid, 'Filter again').focus();
+    button(grid, 'Filter again').click();
+    await settled(grid);
+    expect(toolsOf(grid).activeElement === button(grid, 'Show and sort')).to.equal(true);
+    expect(said.at(-1)).to.equal('3 animals shown.');
+    await typeEpg(grid, views, '8OO');
+    button(grid, 'Show all in order').focus();
+    button(grid, 'Show all in order').click();
+    await settled(grid);
+    expect(toolsOf(grid).activeElement === button(grid, 'Show and sort')).to.equal(true);
+    expect(said.at(-1)).to.equal(`${grid.model.sheet.rows.length} animals shown.`);
+    expect(faultOf(views)).to.equal('');
+    expect(field<HTMLInputElement>(views, 'epg from', 'input').value).to.equal('');
   });
 
   it('reads and writes the epg with the notebook’s decimal mark', async () => {
