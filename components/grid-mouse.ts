@@ -1,15 +1,12 @@
-import type { GridHand } from './grid-hand.ts';
 import { choicesOf } from './grid-choices.ts';
+import { GridDrag, type DragHost } from './grid-drag.ts';
 import type { GridMenus } from './grid-menus.ts';
-import type { GridModel } from './grid-model.ts';
 import type { Spot } from './grid-place.ts';
 import { ColumnResize } from './grid-resize.ts';
 import { naming } from './naming.ts';
 import { offeredName } from './offered-name.ts';
 
-export interface MouseHost extends EventTarget {
-  readonly model: GridModel;
-  readonly hand: GridHand;
+export interface MouseHost extends EventTarget, DragHost {
   say(sentence: string): void;
   requestUpdate(): void;
 }
@@ -24,7 +21,7 @@ type Under =
 
 /** Mouse and touch in the grid: presses, drags and double clicks, heard once for all cells. */
 export class GridMouse {
-  private isDragging = false;
+  private readonly drag: GridDrag;
   /** The cell pressed had the focus before: a second tap opens its choices. */
   private wasActive = false;
   private readonly resize: ColumnResize;
@@ -33,6 +30,7 @@ export class GridMouse {
     private readonly host: MouseHost,
     private readonly menus: GridMenus,
   ) {
+    this.drag = new GridDrag(host);
     this.resize = new ColumnResize(host);
   }
 
@@ -58,7 +56,7 @@ export class GridMouse {
     if (under.on === 'cell') {
       const { spot } = hand;
       this.wasActive = spot?.row === under.spot.row && spot.column === under.spot.column;
-      this.isDragging = true;
+      this.drag.begin();
       hand.go(under.spot, event.shiftKey);
     } else if (under.on === 'animal') {
       hand.go({ row: under.row, column: hand.spot?.column ?? 0 }, event.shiftKey);
@@ -67,11 +65,7 @@ export class GridMouse {
   };
 
   readonly move = (event: MouseEvent): void => {
-    if (!this.isDragging) return;
-    if ((event.buttons & 1) === 0) {
-      this.isDragging = false;
-      return;
-    }
+    if (!this.drag.isOn || (event.buttons & 1) === 0) return;
     const under = this.under(event);
     const { hand } = this.host;
     if (under?.on !== 'cell') return;
@@ -81,7 +75,7 @@ export class GridMouse {
   };
 
   readonly click = (event: MouseEvent): void => {
-    this.isDragging = false;
+    this.drag.end();
     if (isOwnControl(event) || naming.isOn) return;
     const under = this.under(event);
     if (under?.on === 'animal') {

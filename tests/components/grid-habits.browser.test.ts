@@ -121,6 +121,37 @@ describe('sd-grid: what is selected', () => {
   });
 });
 
+describe('sd-grid: a selection that is dragged', () => {
+  function mouse(target: EventTarget, type: string, at: { x: number; y: number }): void {
+    const buttons = type === 'mouseup' ? 0 : 1;
+    const init = { clientX: at.x, clientY: at.y, buttons, bubbles: true, composed: true };
+    target.dispatchEvent(new MouseEvent(type, { ...init, cancelable: true }));
+  }
+
+  it('goes on below and above what is in sight while the button is held there', async () => {
+    const { session } = await plainSession(60);
+    const grid = await gridOf(session, 1100, 400);
+    const scroller = grid.renderRoot.querySelector('.scroller');
+    if (!scroller) throw new Error('no scroller');
+    const box = scroller.getBoundingClientRect();
+    const x = cellAt(grid, 'A-002', 'chamber1').getBoundingClientRect().left + 5;
+    mouse(cellAt(grid, 'A-002', 'chamber1'), 'mousedown', { x, y: box.top + 150 });
+    mouse(window, 'mousemove', { x, y: box.bottom + 30 });
+    await waitUntil(() => (grid.hand.block?.rows[1] ?? 0) >= 15, 'the selection goes on below');
+    expect(grid.hand.block?.rows[0]).to.equal(1);
+    await settled(grid);
+    expect(scroller.scrollTop).to.be.greaterThan(100);
+    mouse(window, 'mousemove', { x, y: box.top + 20 });
+    await waitUntil(() => grid.hand.block?.rows[0] === 0, 'the selection goes on above');
+    await waitUntil(() => scroller.scrollTop === 0, 'the first rows are in sight');
+    expect(grid.hand.block).to.deep.equal({ rows: [0, 1], columns: [1, 1] });
+    mouse(window, 'mousemove', { x, y: box.bottom + 30 });
+    mouse(window, 'mouseup', { x, y: box.bottom + 30 });
+    await new Promise((done) => setTimeout(done, 200));
+    expect(grid.hand.block?.rows[1]).to.equal(1);
+  });
+});
+
 describe('sd-grid: find, sort and filter', () => {
   it('finds by a part of tag or name with Control+F, and Escape goes back to that row', async () => {
     const { session } = await demoSession();
