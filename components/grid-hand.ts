@@ -88,7 +88,7 @@ export class GridHand {
       this.active = null;
       return;
     }
-    this.set(insteadOf(sheet, openDay, this.active, this.lastSpot));
+    this.set(insteadOf(sheet, this.active, this.lastSpot));
   }
 
   /** Another notebook is shown: nothing of the hand belongs there. */

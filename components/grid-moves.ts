@@ -1,5 +1,4 @@
 import type { Way } from './grid-keys.ts';
-import type { DayId } from '../shared/ref.ts';
 import type { GridLayout } from './grid-layout.ts';
 import type { Place, Sheet, Spot } from './grid-place.ts';
 
@@ -81,19 +80,16 @@ export function firstCount({ columns }: GridLayout): number {
 
 /**
  * What takes the place of a cell that no longer shows: the same animal where it is still there, in the
- * column that stands where the cell's stood; the first count of the open day for a cell of another.
+ * column of its day that stands where the cell's stood, or nearest to it; the first count of the open day
+ * where its day shows no more.
  */
-export function insteadOf(
-  sheet: Sheet,
-  openDay: DayId | null,
-  gone: Place | null,
-  last: Spot,
-): Spot {
+export function insteadOf(sheet: Sheet, gone: Place | null, last: Spot): Spot {
   const row = gone ? (sheet.rowIndex.get(gone.row) ?? last.row) : 0;
-  const isElsewhere = !gone || gone.day !== openDay;
-  const lastColumn = sheet.layout.columns.length - 1;
+  const { columns } = sheet.layout;
+  const from = columns.findIndex(({ day }) => day === gone?.day);
+  const to = columns.findLastIndex(({ day }) => day === gone?.day);
   return {
     row: Math.min(row, sheet.rows.length - 1),
-    column: isElsewhere ? firstCount(sheet.layout) : Math.min(last.column, lastColumn),
+    column: from < 0 ? firstCount(sheet.layout) : Math.min(to, Math.max(from, last.column)),
   };
 }

@@ -295,6 +295,27 @@ describe('sd-grid: what changes under the hand', () => {
     expect(cell.getAttribute('aria-readonly')).to.equal('true');
   });
 
+  it('stays in a day that is folded again, at the epg that is left of it', async () => {
+    const { session } = await demoSession();
+    const grid = await gridOf(session);
+    const first = grid.model.sheet.layout.days[0]?.id ?? '';
+    grid.model.fold(first, 'columns');
+    await settled(grid);
+    for (const key of ['status', 'chamber2', 'note']) {
+      const column = columnByKey(session.notebook, key)?.id ?? '';
+      const { columns } = grid.model.sheet.layout;
+      const at = columns.findIndex((c) => c.day === first && c.column.id === column);
+      grid.hand.go({ row: 2, column: at });
+      await settled(grid);
+      grid.model.fold(first, 'figure');
+      await settled(grid);
+      expect(focused(grid), key).to.equal('W-103 epg');
+      expect(grid.hand.active?.day, key).to.equal(first);
+      grid.model.fold(first, 'columns');
+      await settled(grid);
+    }
+  });
+
   it('asks to open another day by its heading', async () => {
     const { session } = await demoSession();
     const grid = await gridOf(session);
