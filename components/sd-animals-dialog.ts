@@ -36,6 +36,9 @@ export class SdAnimalsDialog extends LitElement {
   private onSaid(event: CustomEvent<{ sentence: string }>): void {
     event.stopPropagation();
     this.said = event.detail.sentence;
+    // With the last animal the list goes, and every field of it that could have the focus.
+    if (this.view !== 'list' || this.count.value !== 0) return;
+    void this.updateComplete.then(() => this.renderRoot.querySelector('sd-tabs')?.focus());
   }
 
   private get tabs() {

@@ -169,7 +169,11 @@ export class SdApp extends LitElement {
 
   private leave(): void {
     this.begin();
-    if (this.session) this.services?.endSession(this.session);
+    if (this.session) {
+      this.services?.endSession(this.session);
+      // What had the focus goes with the notebook's page.
+      void this.updateComplete.then(() => this.renderRoot.querySelector('sd-start')?.focusTitle());
+    }
     this.session = undefined;
     this.sessionGiven.setValue(undefined);
     this.isOpening = false;
@@ -252,7 +256,7 @@ export class SdApp extends LitElement {
           ></sd-start>`;
     return html`
       <sd-update-offer></sd-update-offer>
-      <sd-banner></sd-banner>
+      <sd-banner @sd-focus-gone=${() => this.page?.focusTitle()}></sd-banner>
       <sd-reminders .page=${() => this.page}></sd-reminders>
       ${page}
       ${this.drop.isOver ? html`<div class="over">${say('Drop the file here')}</div>` : nothing}

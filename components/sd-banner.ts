@@ -1,5 +1,6 @@
 import { ContextConsumer } from '@lit/context';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
 import { servicesContext, type Notice } from './services.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
@@ -8,6 +9,7 @@ import { say } from '../src/text/say.ts';
 /**
  * Says what a person has to know about where their typing is kept: no store, a store that failed, a
  * second tab, an address at which other notebooks are not visible. Says nothing while all is well.
+ * Fires `sd-focus-gone` when the button that had the focus goes with its notice.
  */
 export class SdBanner extends LitElement {
   static override styles = [
@@ -43,6 +45,7 @@ export class SdBanner extends LitElement {
 
   private readonly saved = new Select(this, (session) => session.saved, { saved: true });
   private stop: (() => void) | undefined;
+  private hadFocus = false;
   private readonly services = new ContextConsumer(this, {
     context: servicesContext,
     subscribe: true,
@@ -67,10 +70,25 @@ export class SdBanner extends LitElement {
     return [{ kind: 'not kept', sentence }, ...told];
   }
 
+  private get hasFocus(): boolean {
+    return this.shadowRoot?.activeElement != null;
+  }
+
+  protected override willUpdate(): void {
+    this.hadFocus = this.hasFocus;
+  }
+
+  protected override updated(): void {
+    if (!this.hadFocus || this.hasFocus) return;
+    this.dispatchEvent(new CustomEvent('sd-focus-gone', { bubbles: true, composed: true }));
+  }
+
   protected override render(): TemplateResult {
     return html`
       <div role="status">
-        ${this.notices.map(
+        ${repeat(
+          this.notices,
+          ({ kind }) => kind,
           ({ sentence, action }) => html`
             <div class="notice">
               <p>${sentence}</p>
@@ -92,5 +110,8 @@ customElements.define('sd-banner', SdBanner);
 declare global {
   interface HTMLElementTagNameMap {
     'sd-banner': SdBanner;
+  }
+  interface HTMLElementEventMap {
+    'sd-focus-gone': CustomEvent;
   }
 }

@@ -150,6 +150,7 @@ export class SdExportDialog extends LitElement {
 
   private async onSave(event: SubmitEvent): Promise<void> {
     event.preventDefault();
+    if (this.state === 'working') return;
     const files = await this.make();
     for (const { name, text } of files) downloadText(name, text, downloadType);
     this.made = files;
@@ -157,6 +158,7 @@ export class SdExportDialog extends LitElement {
   }
 
   private async onShare(): Promise<void> {
+    if (this.state === 'working') return;
     const files = await this.make();
     try {
       const isShared = (await shareFiles(navigator, files)) && files.length > 0;
@@ -238,6 +240,8 @@ export class SdExportDialog extends LitElement {
 
   protected override render(): TemplateResult {
     const isEmpty = (this.days.value ?? []).length === 0;
+    // Not `disabled`: a button that is loses the focus, and the keyboard its place.
+    const isWorking = this.state === 'working' ? 'true' : 'false';
     return html`
       <sd-sheet heading=${say('Export')}>
         ${
@@ -283,10 +287,16 @@ export class SdExportDialog extends LitElement {
                 <div class="actions">
                   ${
                     canShareFiles(navigator)
-                      ? html`<button type="button" @click=${this.onShare}>${say('Share')}</button>`
+                      ? html`<button
+                          type="button"
+                          aria-disabled=${isWorking}
+                          @click=${this.onShare}
+                        >
+                          ${say('Share')}
+                        </button>`
                       : nothing
                   }
-                  <button class="main" ?disabled=${this.state === 'working'}>
+                  <button class="main" aria-disabled=${isWorking}>
                     ${this.kind === 'vet' ? say('Save two files') : say('Save the file')}
                   </button>
                 </div>

@@ -92,9 +92,12 @@ export class SdPage extends LitElement {
   }
 
   protected override firstUpdated(): void {
-    void this.updateComplete.then(() =>
-      this.renderRoot.querySelector('sd-page-header')?.focusTitle(),
-    );
+    void this.updateComplete.then(() => this.focusTitle());
+  }
+
+  /** To the name of the notebook, where its page begins. */
+  focusTitle(): void {
+    this.renderRoot.querySelector('sd-page-header')?.focusTitle();
   }
 
   private readonly onWidth = (): void => {

@@ -74,6 +74,12 @@ export class SdStart extends LitElement {
     this.hush();
   }
 
+  /** Where the keyboard starts when the person has come back from a notebook. */
+  async focusTitle(): Promise<void> {
+    await this.updateComplete;
+    this.renderRoot.querySelector('h1')?.focus();
+  }
+
   private hush(): void {
     for (const stop of this.stops) stop();
     this.stops = [];
@@ -275,7 +281,7 @@ export class SdStart extends LitElement {
     const trouble = this.fileTrouble || this.trouble;
     return html`
       <main>
-        <h1>${programName}</h1>
+        <h1 tabindex="-1">${programName}</h1>
         <p class="lead">
           ${say('Type what you count, see eggs per gram, who needs treating and whether the dewormer still works. Everything stays on this device, also without a network.')}
         </p>

@@ -73,6 +73,11 @@ export class SdTabs extends LitElement {
     this.chosen = '';
   }
 
+  /** To the tab that is chosen. */
+  override focus(): void {
+    this.renderRoot.querySelector<HTMLElement>('[aria-selected="true"]')?.focus();
+  }
+
   private choose(id: string): void {
     this.chosen = id;
     this.dispatchEvent(

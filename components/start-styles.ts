@@ -128,6 +128,7 @@ export const startStyles: CSSResult = css`
     margin: 0 0 20px;
   }
 
+  h1:focus,
   h2:focus {
     outline: none;
   }

@@ -2,6 +2,7 @@ import { expect } from '@open-wc/testing';
 import { html } from 'lit';
 import type { SdAnimalsDialog } from '../../components/sd-animals-dialog.ts';
 import '../../components/sd-animals-dialog.ts';
+import { deepActive } from '../../components/sd-sheet.ts';
 import { groupOn, isPresent } from '../../src/notebook/present.ts';
 import { animalOf, animalsOf } from '../../src/notebook/read.ts';
 import type { Session } from '../../src/session/session.ts';
@@ -163,6 +164,22 @@ describe('<sd-animals-dialog>', () => {
     );
     await at.session.undo();
     expect(tags(at)[0]).to.equal('W-102b');
+  });
+
+  it('has the focus on its tabs once the last animal is removed', async () => {
+    const at = await open();
+    const list = panel(at.dialog, 'sd-animal-list');
+    deep<HTMLInputElement>(list, '.all input').click();
+    await says(list, /\d+ animals ticked/);
+    const remove = button(list, 'Remove');
+    remove.focus();
+    remove.click();
+    await says(list, 'No animals yet.');
+    await until(
+      () => deepActive()?.id === 'tab-list',
+      () => deepActive()?.outerHTML ?? 'no focus',
+    );
+    expect(tags(at)).to.deep.equal([]);
   });
 
   it('finds by part of a tag, a name or a group', async () => {

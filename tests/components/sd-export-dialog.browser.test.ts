@@ -1,4 +1,4 @@
-import { expect } from '@open-wc/testing';
+import { expect, waitUntil } from '@open-wc/testing';
 import { html } from 'lit';
 import type { SdExportDialog } from '../../components/sd-export-dialog.ts';
 import '../../components/sd-export-dialog.ts';
@@ -46,6 +46,31 @@ describe('<sd-export-dialog>', () => {
     root.querySelector<HTMLElement>('.quiet')?.click();
     await dialog.updateComplete;
     expect(root.querySelector('.hint')?.textContent).to.equal('4 sampling days.');
+  });
+
+  it('keeps the focus on the button that saves, and saves once, while it works', async () => {
+    const { dialog, root } = await opened();
+    const save = root.querySelector<HTMLButtonElement>('button.main');
+    if (!save) throw new Error('no button to save with');
+    let saved = 0;
+    const { click } = HTMLAnchorElement.prototype;
+    HTMLAnchorElement.prototype.click = () => void (saved += 1);
+    try {
+      save.focus();
+      save.click();
+      await dialog.updateComplete;
+      expect(save.getAttribute('aria-disabled')).to.equal('true');
+      save.click();
+      const status = root.querySelector('[role="status"]');
+      await waitUntil(() => status?.textContent.startsWith('Saved:'), 'it saves', {
+        timeout: 10_000,
+      });
+      expect(dialog.shadowRoot?.activeElement === save).to.equal(true);
+      expect(save.getAttribute('aria-disabled')).to.equal('false');
+      expect(saved).to.equal(2);
+    } finally {
+      HTMLAnchorElement.prototype.click = click;
+    }
   });
 
   it('is accessible', async () => {

@@ -295,6 +295,7 @@ describe('a whole sampling day by keyboard alone', () => {
     await backTo(page, 'Back to your notebooks');
     await enter();
     await page.getByRole('heading', { name: 'Your notebooks' }).waitFor();
+    await expect.poll(() => focusedName(page)).toBe('Sampling Daybook');
     await tabTo(page, /^Low Field 2026/);
     await enter();
     await page.getByRole('heading', { level: 1, name: 'Low Field 2026' }).waitFor();

@@ -1,6 +1,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { OpenPage } from './open-page.ts';
+import { focusedName } from './keyboard.ts';
 import { openPage } from './open-page.ts';
 
 let open: OpenPage;
@@ -56,6 +57,7 @@ describe('one notebook in two tabs', () => {
     await second.getByRole('button', { name: 'Write in this tab' }).click();
     await open.page.getByText('Another tab writes this notebook.').waitFor();
     await second.getByText('What is typed there shows here').waitFor({ state: 'detached' });
+    await expect.poll(() => focusedName(second)).toMatch(/^Nettlewick Top/);
     // What was being typed here stays with its animal, and is kept nowhere else.
     await line(open.page, 'W-105').locator('[data-editing] input').waitFor();
     await open.page.keyboard.press('Enter');
