@@ -162,6 +162,26 @@ describe('a phone in the yard: one animal at a time', () => {
     await card.getByText('too many eggs to count', { exact: true }).waitFor();
   });
 
+  it('takes back by Undo in the heading what is written on it, and what is in hand first', async () => {
+    const undo = page.locator('sd-page-header').getByRole('button', { name: /^Undo/ });
+    await field('Find an animal by part of its tag or name').fill('W-109');
+    await card.getByRole('button', { name: /^W-109/ }).tap();
+    await field('chamber 1').tap();
+    await keyboard.type('5');
+    await keyboard.next();
+    await expect.poll(() => undo.getAttribute('aria-label')).toBe('Undo chamber 1 of W-109');
+    await undo.tap();
+    await page.getByText('Undone: chamber 1 of W-109.').waitFor();
+    expect(await field('chamber 1').inputValue()).toBe('');
+    expect(await focusedName(page)).toBe('chamber 2');
+    const before = await undo.getAttribute('aria-label');
+    await keyboard.type('7');
+    await undo.tap();
+    await page.getByText('Undone: chamber 2 of W-109.').waitFor();
+    expect(await field('chamber 2').inputValue()).toBe('');
+    expect(await undo.getAttribute('aria-label')).toBe(before);
+  });
+
   it('finds an animal by a part of its tag, and adds one that is not there', async () => {
     await field('Find an animal by part of its tag or name').tap();
     await keyboard.type('-016');
