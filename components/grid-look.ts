@@ -206,14 +206,15 @@ export const gridLook: CSSResult = css`
     cursor: copy;
   }
 
+  /* Always with room for two lines of what is said, so that no sentence moves the rows above it. */
   .foot {
-    display: flex;
+    display: grid;
     flex: none;
-    flex-wrap: wrap;
-    justify-content: space-between;
-    gap: 2px 16px;
-    min-height: 1.9em;
+    grid-template-columns: minmax(0, 1fr) auto;
+    gap: 0 16px;
+    height: calc(2 * 1.4em + 6px);
     padding: 6px 2px 0;
+    overflow: hidden;
     font-size: var(--size-small);
     color: var(--soft);
   }
@@ -223,7 +224,19 @@ export const gridLook: CSSResult = css`
   }
 
   .foot .status {
+    display: -webkit-box;
+    align-self: start;
+    overflow: hidden;
     color: var(--ink);
+    -webkit-box-orient: vertical;
+    -webkit-line-clamp: 2;
+  }
+
+  @media (max-width: 560px) {
+    .foot {
+      grid-template: calc(2 * 1.4em) 1.4em / minmax(0, 1fr);
+      height: calc(3 * 1.4em + 6px);
+    }
   }
 
   .empty {

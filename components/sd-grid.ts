@@ -47,10 +47,7 @@ export class SdGrid extends LitElement implements HandHost {
   readonly hand: GridHand;
   private readonly announcer = new Announcer(this, (text) => {
     // What is said before the grid has drawn stands there once it has.
-    const status = (): Element | null => this.renderRoot.querySelector('.status');
-    const show = (): void => status()?.replaceChildren(text);
-    if (status()) show();
-    else void this.updateComplete.then(show);
+    if (!this.showSaid(text)) void this.updateComplete.then(() => this.showSaid(text));
   });
   private readonly menus: GridMenus;
   private readonly mouse: GridMouse;
@@ -174,6 +171,14 @@ export class SdGrid extends LitElement implements HandHost {
 
   protected override updated(): void {
     this.sight.watch(this.scroller);
+  }
+
+  private showSaid(text: string): boolean {
+    const status = this.renderRoot.querySelector<HTMLElement>('.status');
+    status?.replaceChildren(text);
+    // Two lines show; of more, the whole is a hover away.
+    if (status) status.title = text.length > 60 ? text : '';
+    return status !== null;
   }
 
   show(spot: Spot): void {

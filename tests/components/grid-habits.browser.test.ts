@@ -4,6 +4,7 @@ import { addAnimals } from '../../src/notebook/edit-animals.ts';
 import { changeColumn } from '../../src/notebook/edit-records.ts';
 import { isFault } from '../../shared/value.ts';
 import { columnByKey } from '../../src/notebook/read.ts';
+import { announcePause } from '../../components/announcer.ts';
 import { herdLists } from '../../components/herd-lists.ts';
 import type { SdGrid } from '../../components/sd-grid.ts';
 import type { Session } from '../../src/session/session.ts';
@@ -360,6 +361,25 @@ describe('sd-grid: what changes under the hand', () => {
     watch.disconnect();
     // The row below gets the editor.
     expect([...changed].sort()).to.deep.equal(['A-001', 'A-002']);
+  });
+
+  it('gives a sentence of any length the same room, and the whole of a long one on its title', async () => {
+    const { grid } = await plainGrid(40);
+    const room = (): number => grid.scroller?.clientHeight ?? 0;
+    const status = grid.renderRoot.querySelector<HTMLElement>('.status');
+    const before = room();
+    grid.say('Cleared.');
+    await settled(grid);
+    expect(status?.title).to.equal('');
+    expect(room()).to.equal(before);
+    const long = 'What is said here goes on and on. '.repeat(20);
+    await new Promise((done) => setTimeout(done, announcePause + 50));
+    grid.say(long);
+    await settled(grid);
+    expect(status?.textContent).to.equal(long);
+    expect(room()).to.equal(before);
+    expect(status?.title).to.equal(long);
+    expect(status?.clientHeight).to.be.closeTo(2 * 1.4 * 14, 1);
   });
 
   it('says results politely, as a sentence, at most once a second', async () => {
