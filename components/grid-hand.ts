@@ -1,17 +1,23 @@
 import type { Edit } from '../shared/edit.ts';
-import { readingOf } from '../src/notebook/read.ts';
 import type { Words } from './announcer.ts';
 import { cupState } from './cup-state.ts';
 import type { CellEditor } from './cell-editor.ts';
 import { FollowingSession } from './following-session.ts';
 import { clearEdit, fillDownEdit, textToEdit, typedEdit } from './grid-edits.ts';
+import { nextEmpty } from './grid-empty.ts';
 import type { Command } from './grid-keys.ts';
 import type { GridColumn } from './grid-layout.ts';
 import type { GridModel } from './grid-model.ts';
-import { firstCount, insteadOf, moved, nextTypable, nextWanted } from './grid-moves.ts';
+import { firstCount, insteadOf, moved, nextTypable } from './grid-moves.ts';
 import { placeAt, samePlace, spotOf, type Block, type Place, type Spot } from './grid-place.ts';
 import { cellsIn, GridSelection, type Reach } from './grid-selection.ts';
-import { notKept, rowSentence, undoSentence, whyNotTyped } from './grid-sentences.ts';
+import {
+  chosenSentence,
+  notKept,
+  rowSentence,
+  undoSentence,
+  whyNotTyped,
+} from './grid-sentences.ts';
 import { say } from '../src/text/say.ts';
 
 /** What the hand needs of the element it works in. */
@@ -163,6 +169,7 @@ export class GridHand {
   select(reach: Reach): void {
     this.selection.widen(reach);
     this.host.settle(true);
+    if (this.block) this.host.say(chosenSentence(this.block));
   }
 
   selectBlock(block: Block): void {
@@ -340,19 +347,11 @@ export class GridHand {
   }
 
   private toNextEmpty(way: 'left' | 'right' | 'up' | 'down', extend: boolean): void {
-    const { spot, column } = this;
-    if (!spot || !column) return;
+    const { spot } = this;
+    if (!spot) return;
     this.tabRun = null;
     const { sheet, session } = this.model;
-    const isAlong = way === 'up' || way === 'down';
-    const found = nextWanted(sheet, spot, way, (at) => {
-      const place = placeAt(sheet, at);
-      const there = sheet.layout.columns[at.column];
-      if (!place || !there?.isTypable) return false;
-      if (!isAlong && there.column.kind !== 'count') return false;
-      if (cupState(session.notebook, place.day, place.row).isOut) return false;
-      return readingOf(session.notebook, place.day, place.row, place.column) === undefined;
-    });
+    const found = nextEmpty(sheet, session, spot, way);
     if (found) this.go(found, extend);
     else this.host.say(say('No empty count further that way.'));
   }
@@ -377,7 +376,7 @@ export class GridHand {
         edit,
         say('Filled down: {n, plural, one {# cell} other {# cells}}.', { n: edit.sets.length }),
       );
-    else this.mayType();
+    else if (this.mayType()) this.host.say(say('No row stands above to be filled down from.'));
   }
 
   dispatch(edit: Edit, sentence: string): void {

@@ -1,4 +1,5 @@
 import { html, nothing, type ReactiveControllerHost, type TemplateResult } from 'lit';
+import type { Column } from '../shared/notebook.ts';
 import { isFault } from '../shared/value.ts';
 import { changeColumn, reorderColumn } from '../src/notebook/edit-records.ts';
 import { columnsOf, markOf } from '../src/notebook/read.ts';
@@ -9,6 +10,7 @@ import type { GridHand } from './grid-hand.ts';
 import type { GridColumn } from './grid-layout.ts';
 import type { GridModel } from './grid-model.ts';
 import { textToEdit, typingOf } from './grid-edits.ts';
+import { sortedSentence } from './grid-sentences.ts';
 import { say } from '../src/text/say.ts';
 
 export interface MenusHost extends ReactiveControllerHost, EventTarget {
@@ -151,10 +153,18 @@ export class GridMenus {
       },
     };
     if (!isOpen) return [select];
-    const sort = (isDescending: boolean) => (): void =>
+    const label = column.label ?? column.key;
+    const sort = (isDescending: boolean) => (): void => {
       model.sortBy({ by: { column: column.id }, isDescending });
+      this.host.say(sortedSentence(label, isDescending));
+    };
+    const move = (before: string | null, sentence: string) => (): void =>
+      void session
+        .dispatch(reorderColumn(notebook, column.id, before))
+        .then((transaction) => transaction && this.host.say(sentence));
     const before = shown[place - 1];
-    const after = shown[place + 2]?.id ?? null;
+    const after = shown[place + 1];
+    const nameOf = (other: Column): string => other.label ?? other.key;
     return [
       { words: say('Sort: highest first'), run: sort(true) },
       { words: say('Sort: lowest first'), run: sort(false) },
@@ -162,7 +172,10 @@ export class GridMenus {
         ? [
             {
               words: say('Back to the notebook’s order'),
-              run: () => model.sortBy({ by: 'order', isDescending: false }),
+              run: () => {
+                model.sortBy({ by: 'order', isDescending: false });
+                this.host.say(say('The rows stand in the notebook’s order.'));
+              },
             },
           ]
         : []),
@@ -172,26 +185,28 @@ export class GridMenus {
         run: () => {
           const edit = changeColumn(notebook, column.id, { hidden: true });
           if (!isFault(edit)) void session.dispatch(edit);
-          this.host.say(
-            say('{label} is hidden. Columns brings it back.', {
-              label: column.label ?? column.key,
-            }),
-          );
+          this.host.say(say('{label} is hidden. Columns brings it back.', { label }));
         },
       },
       ...(before
         ? [
             {
               words: say('Move left'),
-              run: () => void session.dispatch(reorderColumn(notebook, column.id, before.id)),
+              run: move(
+                before.id,
+                say('{label} stands left of {other} now.', { label, other: nameOf(before) }),
+              ),
             },
           ]
         : []),
-      ...(place < shown.length - 1
+      ...(after
         ? [
             {
               words: say('Move right'),
-              run: () => void session.dispatch(reorderColumn(notebook, column.id, after)),
+              run: move(
+                shown[place + 2]?.id ?? null,
+                say('{label} stands right of {other} now.', { label, other: nameOf(after) }),
+              ),
             },
           ]
         : []),

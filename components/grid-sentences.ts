@@ -1,10 +1,12 @@
 import type { Path } from '../shared/edit.ts';
 import type { RowId } from '../shared/ref.ts';
 import { animalOf, columnByKey, columnOf } from '../src/notebook/read.ts';
+import { boundEpg } from './bound-epg.ts';
 import type { CellText } from './grid-cell-text.ts';
 import type { GridColumn } from './grid-layout.ts';
 import type { GridModel } from './grid-model.ts';
-import type { Place } from './grid-place.ts';
+import type { Block, Place } from './grid-place.ts';
+import { cellsIn } from './grid-selection.ts';
 import { say } from '../src/text/say.ts';
 
 /** Words of the grid itself; drawn with every count, so they are looked up once. */
@@ -48,6 +50,18 @@ export function notKept(model: GridModel, { row, column: id }: Place, text: stri
   });
 }
 
+/** What whole rows, whole columns or all come to once they are selected. */
+export function chosenSentence(block: Block): string {
+  return say('{n, plural, one {# cell} other {# cells}} chosen.', { n: cellsIn(block) });
+}
+
+/** How the rows stand once they are sorted by a column. */
+export function sortedSentence(label: string, isDescending: boolean): string {
+  return isDescending
+    ? say('Sorted by {label}, highest first.', { label })
+    : say('Sorted by {label}, lowest first.', { label });
+}
+
 /** What a typed count came to, in one sentence: "K-019: 1,550 epg, over your criteria: …". */
 export function rowSentence(model: GridModel, row: RowId): string {
   const { notebook } = model.session;
@@ -57,11 +71,10 @@ export function rowSentence(model: GridModel, row: RowId): string {
   const parts: string[] = [];
   if (epg) {
     const cell = model.cell(source, openColumn(model, epg));
-    parts.push(
-      cell.text === '–'
-        ? (cell.note ?? say('no epg yet'))
-        : say('{figure} epg', { figure: cell.text }),
-    );
+    if (cell.text === '–') parts.push(cell.note ?? say('no epg yet'));
+    else if (boundEpg(notebook, source.day, row, source.valueOfKey)?.is === 'too many')
+      parts.push(say('too many eggs to count'));
+    else parts.push(say('{figure} epg', { figure: cell.text }));
   }
   const outcome = model.outcome(row);
   if (outcome?.kind === 'over')
