@@ -114,6 +114,32 @@ describe('sd-formula-bar', () => {
     expect(typedIn(session, 'A-001', 'chamber1')).to.equal('40');
   });
 
+  it('stays in the list of lanes while arrows choose, and goes back to their count on Enter', async () => {
+    const { session } = await plainSession(3);
+    const { grid, bar } = await countsOf(session);
+    const lanes = () => bar.renderRoot.querySelector<HTMLSelectElement>('.lanes select');
+    await sendKeys({ type: 'TNTC' });
+    await press(grid, 'Enter', 'ArrowUp');
+    await waitUntil(() => lanes() !== null);
+    const part = columnByKey(session.notebook, 'part1')?.id ?? '';
+    const typed = (): string | undefined =>
+      readingOf(session.notebook, session.openDay ?? '', 'A-001', part)?.text;
+    lanes()?.focus();
+    for (const text of ['1/6', '2/6', '3/6']) {
+      await sendKeys({ press: 'ArrowDown' });
+      await waitUntil(() => typed() === text, text);
+      await settled(grid);
+      expect(bar.shadowRoot?.activeElement === lanes()).to.equal(true);
+    }
+    await sendKeys({ press: 'Enter' });
+    await settled(grid);
+    expect(focused(grid)).to.equal('A-001 chamber1');
+    await sendKeys({ type: '40' });
+    await press(grid, 'Enter');
+    expect(typedIn(session, 'A-001', 'chamber1')).to.equal('40');
+    expect(typed()).to.equal('3/6');
+  });
+
   it('changes a column’s formula once for all animals, and refuses a wrong one with its sentence', async () => {
     const { session } = await plainSession(3);
     const { grid, bar } = await countsOf(session);
