@@ -233,7 +233,7 @@ export function bandTemplate(
         aria-label=${day.isOpen ? say('{name}, open', { name: day.name }) : say('Open {name}', { name: day.name })}
         @click=${() => heard.open(day)}
       >
-        ${day.name}${day.isOpen ? html`<span class="is-open"> ${openWord}</span>` : nothing}
+        ${day.name}${day.isOpen && isAll ? html`<span class="is-open"> ${openWord}</span>` : nothing}
       </button>
       <button
         class="quiet fold"

@@ -61,8 +61,9 @@ export const gridLook: CSSResult = css`
     border-right: 1px solid var(--line);
   }
 
+  /* Clipped and not hidden: what hides scrolls too, and its name would stay with it and not in sight. */
   .day:not(.open) {
-    overflow: hidden;
+    overflow: clip;
   }
 
   .day button {
@@ -73,10 +74,12 @@ export const gridLook: CSSResult = css`
   }
 
   .day .name {
-    flex: 1;
+    position: sticky;
+    left: var(--animal);
+    flex: 0 1 auto;
     justify-content: flex-start;
     min-width: 0;
-    padding: 0 0 0 10px;
+    padding: 0 0 0 8px;
     overflow: hidden;
     font-weight: 650;
     white-space: nowrap;
@@ -85,6 +88,7 @@ export const gridLook: CSSResult = css`
   .day .fold {
     flex: none;
     width: 24px;
+    margin-left: auto;
     min-width: 0;
     padding: 0;
     color: var(--soft);
@@ -101,19 +105,12 @@ export const gridLook: CSSResult = css`
   }
 
   .day.open .name {
-    position: sticky;
-    left: var(--animal);
-    flex: 0 1 auto;
     color: var(--accent);
     cursor: default;
   }
 
   .day.open .name:hover {
     background: none;
-  }
-
-  .day.open .fold {
-    margin-left: auto;
   }
 
   .is-open {

@@ -289,7 +289,7 @@ export class SdCard extends LitElement {
         </button>
         <h2>
           ${animal.tag}
-          <small>${[animal.name, group].filter(Boolean).join(' · ')} · ${place}</small>
+          <small>${[animal.name, group, place].filter(Boolean).join(' · ')}</small>
         </h2>
       </div>
       ${cardAnswer(this, session, day, animal.id)}

@@ -57,6 +57,10 @@ export class SdColumnsDialog extends LitElement {
         min-width: 0;
       }
 
+      li input {
+        flex: none;
+      }
+
       li .soft {
         margin-left: 8px;
         font-size: var(--size-tiny);

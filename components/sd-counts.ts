@@ -71,6 +71,13 @@ export class SdCounts extends LitElement {
         min-height: 260px;
       }
 
+      /* On a phone what is shown and in which order needs the room of the rows: the page gives more. */
+      @media (max-width: 43.75em) {
+        :host([data-is-choosing]) .counts {
+          max-height: calc(var(--counts-height, 100dvh) + 21rem);
+        }
+      }
+
       @media print {
         .counts {
           max-height: none;
@@ -171,6 +178,8 @@ export class SdCounts extends LitElement {
         @sd-focus-cell=${this.onFocusCell}
         @sd-open-day=${this.onOpenDay}
         @sd-column-dialog=${this.onColumnDialog}
+        @sd-choosing=${(event: CustomEvent<{ isOpen: boolean }>) =>
+          this.toggleAttribute('data-is-choosing', event.detail.isOpen)}
       ></sd-grid>
     `;
   }
@@ -183,6 +192,7 @@ declare global {
     'sd-counts': SdCounts;
   }
   interface HTMLElementEventMap {
+    'sd-choosing': CustomEvent<{ isOpen: boolean }>;
     'sd-column-dialog': CustomEvent<{ column: string | null }>;
   }
 }

@@ -8,7 +8,8 @@ import { say } from '../src/text/say.ts';
 /**
  * Finding animals above the counts, with the way to what is shown and in which order.
  * Fires `sd-found` (detail: row) for an animal found, `sd-back` when the search is left, `sd-say`
- * for a sentence to announce, and `sd-column-dialog` to see all columns.
+ * for a sentence to announce, `sd-choosing` (detail: isOpen) when what is shown and in which order is
+ * chosen or no longer, and `sd-column-dialog` to see all columns.
  */
 export class SdGridTools extends LitElement {
   static override properties = {
@@ -158,6 +159,11 @@ export class SdGridTools extends LitElement {
     this.fire('sd-say', { sentence });
   }
 
+  private onViews(): void {
+    this.isOpen = !this.isOpen;
+    this.fire('sd-choosing', { isOpen: this.isOpen });
+  }
+
   private sortAgain(): void {
     this.model?.sortAgain();
     this.sayShown();
@@ -196,7 +202,7 @@ export class SdGridTools extends LitElement {
         <button
           class="views"
           aria-expanded=${this.isOpen ? 'true' : 'false'}
-          @click=${() => (this.isOpen = !this.isOpen)}
+          @click=${this.onViews}
         >
           <span class="wide">${say('Show and sort')}</span
           ><span class="narrow">${say('Show')}</span

@@ -317,6 +317,40 @@ describe('sd-grid: what changes under the hand', () => {
     }
   });
 
+  it('keeps the name of an unfolded day in sight while it is scrolled sideways', async () => {
+    const { session } = await demoSession();
+    const grid = await gridOf(session, 700);
+    const { days } = grid.model.sheet.layout;
+    for (const day of days) grid.model.fold(day.id, 'columns');
+    await settled(grid);
+    const first = grid.model.sheet.layout.days[0];
+    const { scroller } = grid;
+    if (!first || !scroller) throw new Error('no day, or nothing that scrolls');
+    scroller.scrollLeft = first.left + first.width / 2 - grid.model.sheet.layout.animalWidth;
+    await settled(grid);
+    const name = grid.renderRoot.querySelector('.band .day .name')?.getBoundingClientRect();
+    const corner = grid.renderRoot.querySelector('.band .corner')?.getBoundingClientRect();
+    expect(Math.round(name?.left ?? 0)).to.equal(Math.round(corner?.right ?? -1));
+    expect(name?.width).to.be.greaterThan(40);
+  });
+
+  it('cuts the name of no day, open or folded', async () => {
+    const { session } = await demoSession();
+    const grid = await gridOf(session, 1100);
+    const names = (): readonly HTMLElement[] => [
+      ...grid.renderRoot.querySelectorAll<HTMLElement>('.band .name'),
+    ];
+    const cut = (): readonly string[] =>
+      names()
+        .filter((one) => one.scrollWidth > one.clientWidth)
+        .map((one) => one.textContent.trim());
+    expect(cut()).to.deep.equal([]);
+    for (const day of grid.model.sheet.layout.days) grid.model.fold(day.id, 'figure');
+    await settled(grid);
+    expect(names().length).to.equal(4);
+    expect(cut()).to.deep.equal([]);
+  });
+
   it('asks to open another day by its heading', async () => {
     const { session } = await demoSession();
     const grid = await gridOf(session);

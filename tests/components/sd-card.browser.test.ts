@@ -74,6 +74,22 @@ describe('sd-card', () => {
     await waitUntil(() => status().startsWith('Undone: '), status(), { timeout: 3000 });
   });
 
+  it('begins its second line with the place where an animal has no name and no group', async () => {
+    const { card, session } = await cardOf();
+    const dates = Object.keys(session.notebook.groups['a-W-101'] ?? {});
+    await session.dispatch({
+      label: 'a bare tag',
+      source: 'typed',
+      sets: [
+        { path: ['animals', 'a-W-101', 'name'], value: '' },
+        ...dates.map((date) => ({ path: ['groups', 'a-W-101', date] as const, value: null })),
+      ],
+    });
+    await card.show('a-W-101');
+    await settled(card);
+    expect(textOf(card, 'h2')).to.equal('W-101 cup 1 of 40');
+  });
+
   it('shows the first cup of the bench, and what its counts come to', async () => {
     const { card } = await cardOf();
     expect(textOf(card, 'h2')).to.match(/^W-101 Bracken · ewes · cup 1 of 40$/);

@@ -1,4 +1,5 @@
 import { expect, waitUntil } from '@open-wc/testing';
+import { setViewport } from '@web/test-runner-commands';
 import axe from 'axe-core';
 import '../../components/sd-columns-dialog.ts';
 import type { SdColumnsDialog } from '../../components/sd-columns-dialog.ts';
@@ -36,6 +37,20 @@ async function submit(dialog: SdColumnsDialog): Promise<void> {
 afterEach(() => document.querySelectorAll('sd-session-giver').forEach((giver) => giver.remove()));
 
 describe('sd-columns-dialog', () => {
+  it('has tick boxes of one size on a phone, however long the name beside them', async () => {
+    await setViewport({ width: 390, height: 844 });
+    try {
+      const { session } = await plainSession(2);
+      const dialog = await dialogOf(session, null);
+      const boxes = [...dialog.renderRoot.querySelectorAll<HTMLElement>('li input')];
+      const widths = new Set(boxes.map((box) => Math.round(box.getBoundingClientRect().width)));
+      expect(boxes.length).to.be.greaterThan(10);
+      expect([...widths]).to.have.length(1);
+    } finally {
+      await setViewport({ width: 800, height: 600 });
+    }
+  });
+
   it('lists all columns, and shows a hidden one by its tick, as one step', async () => {
     const { session } = await plainSession(2);
     const dialog = await dialogOf(session, null);

@@ -1,10 +1,13 @@
-import { expect } from '@open-wc/testing';
+import { expect, waitUntil } from '@open-wc/testing';
+import { setViewport } from '@web/test-runner-commands';
 import axe from 'axe-core';
 import type { SdGrid } from '../../components/sd-grid.ts';
 import type { SdShowRows } from '../../components/sd-show-rows.ts';
 import { removeRecord } from '../../src/notebook/edit-records.ts';
 import { columnByKey } from '../../src/notebook/read.ts';
-import { cellAt, gridOf, seen, settled } from './grid-fixture.ts';
+import { bandHeight, headHeight } from '../../components/grid-layout.ts';
+import '../../components/sd-counts.ts';
+import { cellAt, gridOf, seen, SessionGiver, settled } from './grid-fixture.ts';
 import { demoSession } from './fake-session.ts';
 
 /** The demo's grid with its views open. */
@@ -195,6 +198,35 @@ describe('sd-show-rows', () => {
     expect(said.at(-1)).to.equal(`${grid.model.sheet.rows.length} animals shown.`);
     expect(faultOf(views)).to.equal('');
     expect(field<HTMLInputElement>(views, 'epg from', 'input').value).to.equal('');
+  });
+
+  it('leaves the rows their room on a phone while it is chosen what they show', async () => {
+    await setViewport({ width: 390, height: 844 });
+    try {
+      const { session } = await demoSession();
+      const giver = new SessionGiver();
+      document.body.append(giver);
+      giver.session = session;
+      const counts = document.createElement('sd-counts');
+      counts.style.setProperty('--counts-height', '82dvh');
+      giver.append(counts);
+      await counts.updateComplete;
+      [...counts.renderRoot.querySelectorAll('button')]
+        .find((one) => one.textContent.includes('All animals'))
+        ?.click();
+      await waitUntil(() => counts.renderRoot.querySelector('sd-grid')?.hasModel);
+      const grid = counts.renderRoot.querySelector('sd-grid');
+      if (!grid) throw new Error('no grid');
+      await settled(grid);
+      button(grid, 'Show').click();
+      await settled(grid);
+      const heads = grid.model.scale * (bandHeight + headHeight);
+      const rows = ((grid.scroller?.clientHeight ?? 0) - heads) / grid.rowHeight;
+      expect(rows).to.be.at.least(5);
+      giver.remove();
+    } finally {
+      await setViewport({ width: 800, height: 600 });
+    }
   });
 
   it('reads and writes the epg with the notebook’s decimal mark', async () => {
