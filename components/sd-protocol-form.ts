@@ -1,4 +1,4 @@
-import { LitElement, html, nothing, type TemplateResult } from 'lit';
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import type { Protocol } from '../shared/notebook.ts';
 import { isFault, type Fault } from '../shared/value.ts';
 import { changeDayCopy, type Reach } from '../src/notebook/edit-days.ts';
@@ -52,7 +52,26 @@ export class SdProtocolForm extends LitElement {
     fault: { state: true },
   };
 
-  static override styles = [...theme, formStyles];
+  static override styles = [
+    ...theme,
+    formStyles,
+    css`
+      /* As wide as the words of a list, none of which may be cut. */
+      .row {
+        grid-template-columns: repeat(auto-fit, minmax(min(100%, 14em), 1fr));
+      }
+
+      @media (max-width: 37.5em) {
+        .row {
+          grid-template-columns: repeat(auto-fit, minmax(9.5em, 1fr));
+        }
+
+        .field:has(select) {
+          grid-column: 1 / -1;
+        }
+      }
+    `,
+  ];
 
   /** What was typed and not yet kept, by day and field. */
   declare private drafts: Readonly<Record<string, Readonly<Record<string, string>>>>;

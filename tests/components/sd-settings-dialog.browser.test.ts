@@ -1,4 +1,5 @@
 import { expect } from '@open-wc/testing';
+import { setViewport } from '@web/test-runner-commands';
 import { html } from 'lit';
 import type { SdSettingsDialog, SettingsView } from '../../components/sd-settings-dialog.ts';
 import '../../components/sd-settings-dialog.ts';
@@ -35,6 +36,26 @@ async function open(view: SettingsView, tag: string): Promise<Open> {
 
 const field = (host: Element, name: string): HTMLInputElement =>
   deep<HTMLInputElement>(host, `[name="${name}"]`);
+
+describe('how you count', () => {
+  for (const width of [1280, 390])
+    it(`cuts no choice of a list on a screen ${width} wide`, async () => {
+      await setViewport({ width, height: 844 });
+      try {
+        const { form } = await open('protocol', 'sd-protocol-form');
+        const lists = [...(form.shadowRoot?.querySelectorAll('select') ?? [])];
+        expect(lists.length).to.be.greaterThan(0);
+        for (const list of lists) {
+          const given = list.offsetWidth;
+          list.style.width = 'max-content';
+          expect(given, list.name).to.be.at.least(list.offsetWidth);
+          list.style.width = '';
+        }
+      } finally {
+        await setViewport({ width: 800, height: 600 });
+      }
+    });
+});
 
 describe('the settings of the notebook', () => {
   it('keep name, words and units; a weight typed in kg stays as it was typed', async () => {
