@@ -169,15 +169,15 @@ export class SdApp extends LitElement {
 
   private leave(): void {
     this.begin();
-    if (this.session) {
-      this.services?.endSession(this.session);
-      // What had the focus goes with the notebook's page.
-      void this.updateComplete.then(() => this.renderRoot.querySelector('sd-start')?.focusTitle());
-    }
+    const left = this.session;
+    if (left) this.services?.endSession(left);
     this.session = undefined;
     this.sessionGiven.setValue(undefined);
     this.isOpening = false;
     document.title = programName;
+    // What had the focus goes with the notebook's page.
+    if (left)
+      void this.updateComplete.then(() => this.renderRoot.querySelector('sd-start')?.focusTitle());
   }
 
   private get page(): SdPage | null {
