@@ -74,22 +74,3 @@ export function cardStatus(
     </p>
   `;
 }
-
-/** The same aloud: `W-101: 50 epg, over your criteria: pale.` */
-export function cardSentence(session: Session, day: string, row: string): string {
-  const { notebook } = session;
-  const source = cellSource(session, day, row);
-  const epg = columnByKey(notebook, 'epg');
-  const figure = epg && cellText(source, epg);
-  const parts =
-    figure === undefined
-      ? []
-      : figure.text === '–'
-        ? [figure.note ?? say('no epg yet')]
-        : [say('{figure} epg', { figure: figure.text })];
-  const outcome = openOutcome(session, row);
-  if (outcome?.kind === 'over')
-    parts.push(say('over your criteria: {reasons}', { reasons: outcome.reasons.join(', ') }));
-  else if (outcome?.kind === 'below') parts.push(say('below your criteria'));
-  return `${animalOf(notebook, row)?.tag ?? row}: ${parts.join(', ')}.`;
-}

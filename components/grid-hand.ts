@@ -1,5 +1,6 @@
 import type { Edit } from '../shared/edit.ts';
 import type { Words } from './announcer.ts';
+import { cupSentence } from './cup-sentence.ts';
 import { cupState } from './cup-state.ts';
 import type { CellEditor } from './cell-editor.ts';
 import { FollowingSession } from './following-session.ts';
@@ -11,13 +12,7 @@ import type { GridModel } from './grid-model.ts';
 import { firstCount, insteadOf, moved, nextTypable } from './grid-moves.ts';
 import { placeAt, samePlace, spotOf, type Block, type Place, type Spot } from './grid-place.ts';
 import { cellsIn, GridSelection, type Reach } from './grid-selection.ts';
-import {
-  chosenSentence,
-  notKept,
-  rowSentence,
-  undoSentence,
-  whyNotTyped,
-} from './grid-sentences.ts';
+import { chosenSentence, notKept, undoSentence, whyNotTyped } from './grid-sentences.ts';
 import { say } from '../src/text/say.ts';
 
 /** What the hand needs of the element it works in. */
@@ -321,7 +316,7 @@ export class GridHand {
     model.touch(active.row);
     void session.dispatch(edit).then((transaction) => {
       if (reading?.kind === 'fault') this.host.say(reading.reason);
-      else if (transaction) this.host.say(() => rowSentence(model, active.row));
+      else if (transaction) this.host.say(() => cupSentence(session, active.row));
     });
     this.host.settle(false);
   }

@@ -1,7 +1,6 @@
 import type { Path } from '../shared/edit.ts';
 import type { RowId } from '../shared/ref.ts';
-import { animalOf, columnByKey, columnOf } from '../src/notebook/read.ts';
-import { boundEpg } from './bound-epg.ts';
+import { animalOf, columnOf } from '../src/notebook/read.ts';
 import type { CellText } from './grid-cell-text.ts';
 import type { GridColumn } from './grid-layout.ts';
 import type { GridModel } from './grid-model.ts';
@@ -60,32 +59,6 @@ export function sortedSentence(label: string, isDescending: boolean): string {
   return isDescending
     ? say('Sorted by {label}, highest first.', { label })
     : say('Sorted by {label}, lowest first.', { label });
-}
-
-/** What a typed count came to, in one sentence: "K-019: 1,550 epg, over your criteria: …". */
-export function rowSentence(model: GridModel, row: RowId): string {
-  const { notebook } = model.session;
-  const source = model.source(row);
-  const tag = animalOf(notebook, row)?.tag ?? row;
-  const epg = columnByKey(notebook, 'epg');
-  const parts: string[] = [];
-  if (epg) {
-    const cell = model.cell(source, openColumn(model, epg));
-    if (cell.text === '–') parts.push(cell.note ?? say('no epg yet'));
-    else if (boundEpg(notebook, source.day, row, source.valueOfKey)?.is === 'too many')
-      parts.push(say('too many eggs to count'));
-    else parts.push(say('{figure} epg', { figure: cell.text }));
-  }
-  const outcome = model.outcome(row);
-  if (outcome?.kind === 'over')
-    parts.push(say('over your criteria: {reasons}', { reasons: outcome.reasons.join(', ') }));
-  else if (outcome?.kind === 'below') parts.push(say('below your criteria'));
-  return `${tag}: ${parts.join(', ')}.`;
-}
-
-function openColumn(model: GridModel, column: GridColumn['column']): GridColumn {
-  const day = model.openDay ?? '';
-  return { day, column, isOpen: true, isTypable: false, left: 0, width: 0 };
 }
 
 export function undoSentence(

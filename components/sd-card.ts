@@ -7,12 +7,13 @@ import { groupOn } from '../src/notebook/present.ts';
 import type { Session } from '../src/session/session.ts';
 import { Announcer } from './announcer.ts';
 import { undoSentence } from './grid-sentences.ts';
-import { cardAnswer, cardSentence, cardStatus } from './card-answer.ts';
+import { cardAnswer, cardStatus } from './card-answer.ts';
 import { CardDrafts } from './card-drafts.ts';
 import { cardField, cardParts, type CardHand, type CardPart } from './card-fields.ts';
 import { laneField } from './card-lanes.ts';
 import { cardStyles } from './card-styles.ts';
 import { cellSource } from './cell-source.ts';
+import { cupSentence } from './cup-sentence.ts';
 import { cupState, mainCounts } from './cup-state.ts';
 import { cellText } from './grid-cell-text.ts';
 import { textToEdit, typedEdit } from './grid-edits.ts';
@@ -116,7 +117,7 @@ export class SdCard extends LitElement {
       const { edit, reading } = typedEdit(session.notebook, place, column, kept);
       await session.dispatch(edit);
       if (reading?.kind === 'fault') this.announcer.say(reading.reason);
-      else if (day === session.openDay) this.announcer.say(() => cardSentence(session, day, row));
+      else if (day === session.openDay) this.announcer.say(() => cupSentence(session, row));
     }
     this.requestUpdate();
   }
