@@ -12,7 +12,7 @@ import type { GridModel } from './grid-model.ts';
 import { firstCount, insteadOf, moved, nextTypable } from './grid-moves.ts';
 import { placeAt, samePlace, spotOf, type Block, type Place, type Spot } from './grid-place.ts';
 import { cellsIn, GridSelection, type Reach } from './grid-selection.ts';
-import { chosenSentence, notKept, undoSentence, whyNotTyped } from './grid-sentences.ts';
+import { chosenSentence, letGoSentence, undoSentence, whyNotTyped } from './grid-sentences.ts';
 import { say } from '../src/text/say.ts';
 
 /** What the hand needs of the element it works in. */
@@ -129,7 +129,7 @@ export class GridHand {
     const { active } = this;
     editor.end();
     if (this.host.hasModel && active && isChanged && text.trim() !== '')
-      this.host.say(notKept(this.model, active, text));
+      this.host.say(letGoSentence(this.model, active, text));
   }
 
   private activate(place: Place): void {

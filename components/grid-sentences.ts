@@ -16,6 +16,11 @@ export function gridName(what: string, day: string): string {
   return say('{what} of {day}', { what, day });
 }
 
+/** `12 animals shown.` */
+export function shownSentence(n: number): string {
+  return say('{n, plural, one {# animal} other {# animals}} shown.', { n });
+}
+
 /** `19 counted of 38 present`, below the grid. */
 export function countedOf({ counted: { counted, present } }: GridModel): string {
   return say('{counted} counted of {present} present', { counted, present });
@@ -39,7 +44,7 @@ export function whyNotTyped(model: GridModel, { column, day, isOpen }: GridColum
 }
 
 /** What was typed for a cell that went away before it was kept. */
-export function notKept(model: GridModel, { row, column: id }: Place, text: string): string {
+export function letGoSentence(model: GridModel, { row, column: id }: Place, text: string): string {
   const { notebook } = model.session;
   const column = columnOf(notebook, id);
   return say('"{text}" was typed for {tag}, {column}, and could not be kept there.', {

@@ -1,6 +1,7 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import type { GridModel } from './grid-model.ts';
 import { noFilter, plainSort, type GridRow } from './grid-rows.ts';
+import { shownSentence } from './grid-sentences.ts';
 import './sd-show-rows.ts';
 import { theme } from './theme.ts';
 import { say } from '../src/text/say.ts';
@@ -179,10 +180,7 @@ export class SdGridTools extends LitElement {
   /** Says how many are shown; the button pressed goes, and the one before it has the focus. */
   private sayShown(): void {
     this.renderRoot.querySelector<HTMLElement>('.views')?.focus();
-    const n = this.model?.sheet.rows.length ?? 0;
-    this.fire('sd-say', {
-      sentence: say('{n, plural, one {# animal} other {# animals}} shown.', { n }),
-    });
+    this.fire('sd-say', { sentence: shownSentence(this.model?.sheet.rows.length ?? 0) });
   }
 
   protected override render(): TemplateResult | typeof nothing {

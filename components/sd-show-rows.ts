@@ -10,6 +10,7 @@ import { animalWord } from './animal-words.ts';
 import { outcomeWords } from './cell-words.ts';
 import type { GridModel } from './grid-model.ts';
 import type { Filter, GridRow, Sort } from './grid-rows.ts';
+import { shownSentence } from './grid-sentences.ts';
 import { theme } from './theme.ts';
 
 const outcomes: readonly OutcomeKind[] = ['over', 'not enough known', 'below'];
@@ -78,12 +79,9 @@ export class SdShowRows extends LitElement {
     const { model } = this;
     if (!model) return;
     model.filterBy({ ...model.filter, ...part });
-    const { length } = model.sheet.rows;
     this.dispatchEvent(
       new CustomEvent('sd-say', {
-        detail: {
-          sentence: say('{n, plural, one {# animal} other {# animals}} shown.', { n: length }),
-        },
+        detail: { sentence: shownSentence(model.sheet.rows.length) },
         bubbles: true,
         composed: true,
       }),
@@ -218,8 +216,7 @@ function sortsOf(model: GridModel): readonly (readonly [value: string, words: st
 
 function sortValue(model: GridModel, { by, isDescending }: Sort): string {
   if (typeof by === 'string') return by;
-  const key = model.session.notebook.columns[by.column]?.key?.[0]?.[0];
-  return `=${key}${isDescending ? ' down' : ''}`;
+  return `=${columnOf(model.session.notebook, by.column)?.key}${isDescending ? ' down' : ''}`;
 }
 
 function asItIs(word: string): string {

@@ -3,24 +3,16 @@ import { sendKeys } from '@web/test-runner-commands';
 import type { SdGrid } from '../../components/sd-grid.ts';
 import { columnByKey } from '../../src/notebook/read.ts';
 import type { Session } from '../../src/session/session.ts';
-import { demoSession, plainSession, sessionAgain, typedIn } from './fake-session.ts';
+import { demoSession, sessionAgain, typedIn } from './fake-session.ts';
 import {
   cellAt,
   focused,
-  gridOf,
+  plainGrid,
   press,
   seen,
   settled,
   type SessionGiver,
 } from './grid-fixture.ts';
-
-async function plainGrid(count = 20): Promise<{ grid: SdGrid; session: Session }> {
-  const { session } = await plainSession(count);
-  const grid = await gridOf(session);
-  grid.focus();
-  await settled(grid);
-  return { grid, session };
-}
 
 /** Hands the grid the same notebook in another session, which then opens the day: as when tabs change roles. */
 async function openAgain(

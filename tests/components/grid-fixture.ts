@@ -6,6 +6,7 @@ import { sessionContext } from '../../components/session-context.ts';
 import type { SdGrid } from '../../components/sd-grid.ts';
 import '../../components/sd-grid.ts';
 import type { Session } from '../../src/session/session.ts';
+import { plainSession } from './fake-session.ts';
 
 /** Gives what is in it the session of a test. */
 export class SessionGiver extends LitElement {
@@ -32,6 +33,15 @@ export async function gridOf(session: Session, width = 1100, height = 640): Prom
   giver.append(grid);
   await settled(grid);
   return grid;
+}
+
+/** A grid of plain animals, with the focus in it. */
+export async function plainGrid(count = 20): Promise<{ grid: SdGrid; session: Session }> {
+  const { session } = await plainSession(count);
+  const grid = await gridOf(session);
+  grid.focus();
+  await settled(grid);
+  return { grid, session };
 }
 
 /** Waits until the session has answered and the grid has drawn. */

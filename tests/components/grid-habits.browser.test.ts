@@ -10,15 +10,17 @@ import type { SdGrid } from '../../components/sd-grid.ts';
 import type { Session } from '../../src/session/session.ts';
 import { demoSession, plainSession, typedIn } from './fake-session.ts';
 import { openSession } from './open-notebook.ts';
-import { cellAt, copied, focused, gridOf, paste, press, seen, settled } from './grid-fixture.ts';
-
-async function plainGrid(count = 20): Promise<{ grid: SdGrid; session: Session }> {
-  const { session } = await plainSession(count);
-  const grid = await gridOf(session);
-  grid.focus();
-  await settled(grid);
-  return { grid, session };
-}
+import {
+  cellAt,
+  copied,
+  focused,
+  gridOf,
+  paste,
+  plainGrid,
+  press,
+  seen,
+  settled,
+} from './grid-fixture.ts';
 
 function tags(grid: SdGrid): readonly string[] {
   return [...grid.renderRoot.querySelectorAll('.row .tag')].map((tag) => tag.textContent);

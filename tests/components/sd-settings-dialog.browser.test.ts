@@ -37,6 +37,13 @@ async function open(view: SettingsView, tag: string): Promise<Open> {
 const field = (host: Element, name: string): HTMLInputElement =>
   deep<HTMLInputElement>(host, `[name="${name}"]`);
 
+/** The list that says which days a change holds on: the last of its form. */
+function reachOf(form: HTMLElement): HTMLSelectElement {
+  const reach = [...(form.shadowRoot?.querySelectorAll('select') ?? [])].at(-1);
+  if (!reach) throw new Error('no reach');
+  return reach;
+}
+
 describe('how you count', () => {
   for (const width of [1280, 390])
     it(`cuts no choice of a list on a screen ${width} wide`, async () => {
@@ -129,8 +136,7 @@ describe('how you count', () => {
   it('holds on the open day alone, or on every day, when asked', async () => {
     const { session, dialog, form } = await open('protocol', 'sd-protocol-form');
     const grams = (day: string) => dayOf(session.notebook, day)?.grams;
-    const reach = [...(form.shadowRoot?.querySelectorAll('select') ?? [])].at(-1);
-    if (!reach) throw new Error('no reach');
+    const reach = reachOf(form);
     await session.open('2026-06-07');
     choose(reach, 'only this day');
     type(field(form, 'grams'), '3');
@@ -149,8 +155,7 @@ describe('how you count', () => {
 
   it('reaches other days with what was changed alone: each keeps the rest of its own', async () => {
     const { session, dialog, form } = await open('protocol', 'sd-protocol-form');
-    const reach = [...(form.shadowRoot?.querySelectorAll('select') ?? [])].at(-1);
-    if (!reach) throw new Error('no reach');
+    const reach = reachOf(form);
     await session.open('2026-06-07');
     choose(reach, 'only this day');
     type(field(form, 'grams'), '3');
@@ -196,8 +201,7 @@ describe('how you count', () => {
   it('reaches into the past only where that was chosen since the settings were opened', async () => {
     const { session, dialog, form } = await open('protocol', 'sd-protocol-form');
     const grams = (day: string) => dayOf(session.notebook, day)?.grams;
-    const reach = [...(form.shadowRoot?.querySelectorAll('select') ?? [])].at(-1);
-    if (!reach) throw new Error('no reach');
+    const reach = reachOf(form);
     choose(reach, 'every day');
     deep(dialog, 'sd-sheet').dispatchEvent(new CustomEvent('sheet-closed'));
     await dialog.open('protocol');
