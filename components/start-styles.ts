@@ -149,6 +149,11 @@ export const startStyles: CSSResult = css`
     flex-wrap: wrap;
   }
 
+  /* The question stands below the notebook it is about, and takes nothing of its width. */
+  .asked .gone {
+    flex-basis: 100%;
+  }
+
   .question {
     display: flex;
     flex: 1 1 16em;

@@ -209,6 +209,7 @@ export const sheets: CSSResult = css`
   .actions {
     display: flex;
     flex-wrap: wrap;
+    align-items: center;
     justify-content: flex-end;
     gap: var(--gap);
     margin-top: 16px;
