@@ -3,6 +3,12 @@ import type { ReactiveController, ReactiveElement } from 'lit';
 /** Least time between two announcements, milliseconds: a listener must be able to follow. */
 export const announcePause = 1000;
 
+/**
+ * After the pause, time left for one more sentence, milliseconds: with keys that follow each other the newest is
+ * then shown along with what the next key draws, not in a drawing of its own.
+ */
+export const announceGrace = 150;
+
 /** A sentence, or what makes it: made only where it is said, as of then. */
 export type Words = string | (() => string);
 
@@ -13,7 +19,10 @@ export type Words = string | (() => string);
 export class Announcer implements ReactiveController {
   private said = '';
   private waiting: Words | null = null;
-  private timer: ReturnType<typeof setTimeout> | null = null;
+  /** While it runs nothing is said. */
+  private pause: ReturnType<typeof setTimeout> | null = null;
+  /** What waits is said when it ends, unless something newer comes. */
+  private grace: ReturnType<typeof setTimeout> | null = null;
 
   /** `shown`: puts the new text into the region, where drawing the whole element for it would be too much. */
   constructor(
@@ -29,29 +38,38 @@ export class Announcer implements ReactiveController {
   }
 
   say(sentence: Words): void {
-    if (this.timer !== null) {
-      this.waiting = sentence;
-      return;
-    }
-    this.show(sentence);
+    if (this.pause === null) this.show(sentence);
+    else this.waiting = sentence;
   }
 
   hostDisconnected(): void {
-    if (this.timer !== null) clearTimeout(this.timer);
-    this.timer = null;
+    this.stop();
     this.waiting = null;
   }
 
+  private stop(): void {
+    if (this.pause !== null) clearTimeout(this.pause);
+    if (this.grace !== null) clearTimeout(this.grace);
+    this.pause = null;
+    this.grace = null;
+  }
+
   private show(words: Words): void {
+    this.stop();
+    this.waiting = null;
     const sentence = typeof words === 'string' ? words : words();
     // The same words again are no change to a screen reader; an unseen mark makes them one.
     this.said = sentence !== '' && sentence === this.said ? `${sentence}\u200b` : sentence;
     this.shown(this.said);
-    this.timer = setTimeout(() => {
-      this.timer = null;
+    this.pause = setTimeout(() => this.endPause(), announcePause);
+  }
+
+  private endPause(): void {
+    this.pause = null;
+    if (this.waiting === null) return;
+    this.grace = setTimeout(() => {
       const { waiting } = this;
-      this.waiting = null;
       if (waiting !== null) this.show(waiting);
-    }, announcePause);
+    }, announceGrace);
   }
 }

@@ -174,11 +174,11 @@ export class SdGrid extends LitElement implements HandHost {
   }
 
   private showSaid(text: string): boolean {
-    const status = this.renderRoot.querySelector<HTMLElement>('.status');
+    const status = this.shadowRoot?.getElementById('status');
     status?.replaceChildren(text);
     // Two lines show; of more, the whole is a hover away.
     if (status) status.title = text.length > 60 ? text : '';
-    return status !== null;
+    return Boolean(status);
   }
 
   show(spot: Spot): void {
@@ -305,7 +305,7 @@ export class SdGrid extends LitElement implements HandHost {
       </div>
       <p class="visually-hidden" id="reason"></p>
       <div class="foot">
-        <p class="status" role="status"></p>
+        <p class="status" id="status" role="status"></p>
         <p>${countedOf(model)}</p>
       </div>
       ${this.paste.template()}
