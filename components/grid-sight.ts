@@ -3,7 +3,7 @@ import { bandHeight, headHeight } from './grid-layout.ts';
 import type { GridModel } from './grid-model.ts';
 import type { Spot } from './grid-place.ts';
 import { textScale } from './text-scale.ts';
-import { offsetToShow, rowsDrawn, rowsInSight, type Sight } from './grid-window.ts';
+import { offsetToShow, rowsBeyond, rowsDrawn, rowsInSight, type Sight } from './grid-window.ts';
 
 /** Below this width the grid is a phone's: narrower columns, tag and group under each other. */
 const narrowBelow = 560;
@@ -26,6 +26,8 @@ export class GridSight {
   private watched: HTMLElement | null = null;
   /** Offsets that the next drawing scrolls to. */
   private aim: { readonly top: number; readonly left: number } | null = null;
+  /** Where the rows stand was last chosen by a hand that scrolled, not by a key. */
+  private isScrolled = true;
   private readonly resized = new ResizeObserver(() => this.measure());
 
   constructor(private readonly host: SightHost) {}
@@ -37,7 +39,9 @@ export class GridSight {
 
   /** Rows to draw, `[from, to)`. */
   get drawn(): readonly [number, number] {
-    return rowsDrawn(this.sight, this.host.rowHeight, this.host.model.sheet.rows.length);
+    const { rowHeight, model } = this.host;
+    const beyond = this.isScrolled ? rowsBeyond.scrolled : rowsBeyond.typed;
+    return rowsDrawn(this.sight, rowHeight, model.sheet.rows.length, beyond);
   }
 
   watch(scroller: HTMLElement | null): void {
@@ -68,17 +72,21 @@ export class GridSight {
     if (!scroller || !this.host.hasModel) return;
     const { model } = this.host;
     const { animalWidth } = model.sheet.layout;
-    this.take({
-      top: scroller.scrollTop,
+    const top = scroller.scrollTop;
+    const sight = {
+      top,
       left: scroller.scrollLeft,
       height: scroller.clientHeight - (bandHeight + headHeight) * model.scale,
       width: scroller.clientWidth - animalWidth,
-    });
+    };
+    // What a key brings in sight is known before it is scrolled there, but for a part of a pixel.
+    this.take(sight, this.isScrolled || Math.abs(top - this.sight.top) > 1);
   };
 
-  private take(sight: Sight): void {
+  private take(sight: Sight, isScrolled: boolean): void {
     const before = this.drawn;
     this.sight = sight;
+    this.isScrolled = isScrolled;
     const after = this.drawn;
     if (before[0] !== after[0] || before[1] !== after[1]) this.host.requestUpdate();
   }
@@ -104,9 +112,9 @@ export class GridSight {
     const top = offsetToShow(sight.top, sight.height, spot.row * rowHeight, rowHeight);
     const start = column.left - model.sheet.layout.animalWidth;
     const left = offsetToShow(sight.left, sight.width, start, column.width);
+    this.take({ ...sight, top, left }, false);
     if (top === sight.top && left === sight.left) return;
     this.aim = { top, left };
-    this.take({ ...sight, top, left });
     this.host.requestUpdate();
   }
 

@@ -6,14 +6,18 @@ export interface Sight {
   readonly width: number;
 }
 
-/** Rows drawn beyond those in sight, on each side, so that scrolling shows no gap. */
-const beyond = 6;
+/**
+ * Rows drawn beyond those in sight, on each side: while a hand scrolls as many as leave no gap, while keys move
+ * the focus one, since each row drawn makes every key dearer.
+ */
+export const rowsBeyond = { scrolled: 6, typed: 1 } as const;
 
 /** The rows to draw, as `[from, to)`. */
 export function rowsDrawn(
   sight: Sight,
   rowHeight: number,
   count: number,
+  beyond: number,
 ): readonly [number, number] {
   const from = Math.max(0, Math.floor(sight.top / rowHeight) - beyond);
   const seen = Math.ceil(sight.height / rowHeight) + 2 * beyond + 1;

@@ -6,7 +6,7 @@ import { figureText } from '../../components/figure-text.ts';
 import { heatOf } from '../../components/grid-cell-text.ts';
 import { commandOf, type Key } from '../../components/grid-keys.ts';
 import { keptOrder, naturalText, type GridRow } from '../../components/grid-rows.ts';
-import { offsetToShow, rowsDrawn } from '../../components/grid-window.ts';
+import { offsetToShow, rowsBeyond, rowsDrawn } from '../../components/grid-window.ts';
 import type { Column } from '../../shared/notebook.ts';
 import { parseReading } from '../../src/text/parse-reading.ts';
 import { applyEdit } from '../../src/notebook/apply-edit.ts';
@@ -168,11 +168,10 @@ describe('keptOrder(shown, fresh, all)', () => {
 describe('rowsDrawn(sight, rowHeight, count) and offsetToShow', () => {
   it('draws the rows in sight and some around them, never beyond the ends', () => {
     const sight = { top: 4000, left: 0, height: 600, width: 800 };
-    const [from, to] = rowsDrawn(sight, 40, 500);
-    expect(from).toBeLessThanOrEqual(100);
-    expect(to).toBeGreaterThanOrEqual(115);
-    expect(to - from).toBeLessThan(40);
-    expect(rowsDrawn(sight, 40, 3)).toEqual([3, 3]);
+    expect(rowsDrawn(sight, 40, 500, rowsBeyond.typed)).toEqual([99, 117]);
+    expect(rowsDrawn(sight, 40, 500, rowsBeyond.scrolled)).toEqual([94, 122]);
+    expect(rowsDrawn({ ...sight, top: 20 }, 40, 500, 1)).toEqual([0, 18]);
+    expect(rowsDrawn(sight, 40, 3, rowsBeyond.scrolled)).toEqual([3, 3]);
   });
 
   it('moves least to show a row', () => {
