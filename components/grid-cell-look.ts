@@ -4,7 +4,6 @@ import { css, type CSSResult } from 'lit';
 export const gridCellLook: CSSResult = css`
   .animal,
   .cell {
-    position: relative;
     display: flex;
     align-items: center;
     justify-content: flex-end;
@@ -15,10 +14,14 @@ export const gridCellLook: CSSResult = css`
   }
 
   /* Only what may be too wide is cut off: each edge that cuts is one more thing to draw. */
-  .tight,
+  .cut,
   .head .cell,
   .head .animal {
     overflow: hidden;
+  }
+
+  .head .cell {
+    position: relative;
   }
 
   .row .cell,
@@ -46,14 +49,14 @@ export const gridCellLook: CSSResult = css`
     font-size: var(--size-tiny);
   }
 
-  .tight > .tag,
-  .tight > .group {
+  .cut > .tag,
+  .cut > .group {
     overflow: hidden;
     text-overflow: ellipsis;
   }
 
-  .row .tight.start > .plain:last-child,
-  .row .tight.start > .soft:last-child {
+  .row .cut.start > .plain:last-child,
+  .row .cut.start > .soft:last-child {
     text-align: left;
   }
 
@@ -78,17 +81,17 @@ export const gridCellLook: CSSResult = css`
     cursor: cell;
   }
 
-  .row .cell:not(.tight) {
+  .row .cell:not(.stacked) {
     display: block;
     line-height: calc(var(--row) - 1px);
     text-align: right;
   }
 
-  .row .cell.start:not(.tight) {
+  .row .cell.start:not(.stacked) {
     text-align: left;
   }
 
-  .tight.cell,
+  .stacked.cell,
   .head .cell {
     flex-direction: column;
     align-items: flex-end;
@@ -113,15 +116,15 @@ export const gridCellLook: CSSResult = css`
     line-height: 1.2;
   }
 
-  .tight .chip {
+  .cut .chip {
     display: -webkit-box;
     white-space: normal;
     -webkit-box-orient: vertical;
     -webkit-line-clamp: 2;
   }
 
-  .tight > span,
-  .tight > s,
+  .cut > span,
+  .cut > s,
   .head .cell > .label {
     max-width: 100%;
     overflow: hidden;
@@ -129,8 +132,8 @@ export const gridCellLook: CSSResult = css`
   }
 
   /* A word too wide for its cell, like a bound, takes a second line; one with a note below it has no room. */
-  .row .tight > .plain:last-child,
-  .row .tight > .soft:last-child {
+  .row .cut > .plain:last-child,
+  .row .cut > .soft:last-child {
     display: -webkit-box;
     overflow-wrap: anywhere;
     text-align: right;
@@ -154,10 +157,13 @@ export const gridCellLook: CSSResult = css`
   .cell small {
     max-width: calc(100% + 14px);
     margin-inline: -7px;
-    overflow: hidden;
     color: var(--soft);
     font-size: 0.72rem;
     line-height: 1.15;
+  }
+
+  .cut small {
+    overflow: hidden;
     text-overflow: ellipsis;
   }
 
@@ -222,17 +228,22 @@ export const gridCellLook: CSSResult = css`
     }
   }
 
+  /* The only cell with a place of its own: each such place is one more thing to draw. */
   [data-at] {
+    position: relative;
     z-index: 1;
     overflow: visible;
   }
 
   .editor {
     position: absolute;
-    inset: 0 -1px -1px 0;
+    inset: 0 auto auto 0;
     z-index: 1;
-    width: auto;
+    width: calc(100% + 1px);
+    height: calc(100% + 1px);
     min-height: 0;
+    /* What is typed lays out nothing around it. */
+    contain: strict;
     padding: 0 7px;
     border: 0;
     border-radius: 0;

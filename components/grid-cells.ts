@@ -37,7 +37,7 @@ export function rowTemplate(drawn: RowDrawn): TemplateResult {
   >
     <div
       role="rowheader"
-      class=${isTightAnimal(row, drawn.animalWidth / drawn.scale) ? 'animal tight' : 'animal'}
+      class=${isAnimalCut(row, drawn.animalWidth / drawn.scale) ? 'animal cut' : 'animal'}
       aria-colindex="1"
       title=${row.name || nothing}
     >
@@ -65,9 +65,10 @@ function cellTemplate(
   isSelected: boolean,
 ): TemplateResult {
   const isWorked = column.isOpen && !column.isTypable;
-  const tight = isTight(cell, column.width / scale);
+  const isCut = mayBeCut(cell, column.width / scale);
+  const isStacked = isCut || cell.note !== undefined || isChip(cell);
   // One word for all: of all attributes, a map of classes is the dearest to draw.
-  const classes = `cell${column.isOpen ? '' : ' past'}${cell.align === 'start' ? ' start' : ''}${isWorked ? ' worked' : ''}${cell.heat === undefined ? '' : ' heat'}${tight ? ' tight' : ''}`;
+  const classes = `cell${column.isOpen ? '' : ' past'}${cell.align === 'start' ? ' start' : ''}${isWorked ? ' worked' : ''}${cell.heat === undefined ? '' : ' heat'}${isStacked ? ' stacked' : ''}${isCut ? ' cut' : ''}`;
   return html`<div
     role="gridcell"
     class=${classes}
@@ -82,7 +83,7 @@ function cellTemplate(
     title=${cell.reason ?? nothing}
     style=${styleMap(cell.heat === undefined ? unshaded : { '--heat': shade(cell.heat) })}
   >
-    ${!tight && isBare(cell) ? cell.text : textTemplate(cell)}
+    ${!isStacked && isBare(cell) ? cell.text : textTemplate(cell)}
   </div>`;
 }
 
@@ -106,19 +107,39 @@ function roomFor(text: string): number {
   return room;
 }
 
+function isChip({ look }: CellText): boolean {
+  return look === 'over' || look === 'open';
+}
+
+/** What is written smaller takes of the room of usual text, and what stands around it, pixels. */
+const written = {
+  plain: { size: 1, around: 20 },
+  chip: { size: 0.87, around: 36 },
+  note: { size: 0.8, around: 6 },
+} as const;
+
 /**
  * Whether a cell's text may be wider than the cell, so that it has to be cut off at its edge. Every edge that
- * cuts is one more thing to draw, and most cells hold a few digits that need none. What stands around its words
- * or below them is centred by the same means.
+ * cuts is one more thing to draw, and most cells hold a few digits that need none.
  */
-function isTight({ text, note, look }: CellText, width: number): boolean {
-  if (note !== undefined || look === 'over' || look === 'open') return true;
+function mayBeCut(cell: CellText, width: number): boolean {
+  const { text, note } = cell;
+  const isNoteCut = note !== undefined && isWide(note, written.note, width);
+  return isNoteCut || isWide(text, isChip(cell) ? written.chip : written.plain, width);
+}
+
+function isWide(
+  text: string,
+  { size, around }: (typeof written)['plain' | 'chip' | 'note'],
+  width: number,
+): boolean {
   // Most are so short that their signs need no look.
-  return text.length * signs.square + 20 > width && roomFor(text) + 20 > width;
+  if (text.length * signs.square * size + around <= width) return false;
+  return roomFor(text) * size + around > width;
 }
 
 /** The same of tag and group beside each other, the group written smaller. */
-function isTightAnimal({ tag, group }: GridRow, width: number): boolean {
+function isAnimalCut({ tag, group }: GridRow, width: number): boolean {
   return roomFor(tag) + 0.82 * roomFor(group) + 27 > width;
 }
 

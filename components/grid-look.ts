@@ -187,6 +187,7 @@ export const gridLook: CSSResult = css`
   .body {
     position: relative;
     height: var(--rows);
+    contain: size layout style;
   }
 
   .row {
@@ -195,7 +196,7 @@ export const gridLook: CSSResult = css`
     grid-template-columns: var(--columns);
     width: var(--all);
     height: var(--row);
-    contain: layout style;
+    contain: size layout style;
   }
 
   .naming .body .cell,
