@@ -121,6 +121,11 @@ export class SdCounts extends LitElement {
     await this.session.value?.settled();
   }
 
+  private readonly lineDrawn = async (): Promise<void> => {
+    await this.updateComplete;
+    await this.renderRoot.querySelector('sd-formula-bar')?.updateComplete;
+  };
+
   private async show(view: View): Promise<void> {
     const row = this.renderRoot.querySelector('sd-card')?.row ?? this.cell?.row;
     this.view = view;
@@ -175,6 +180,7 @@ export class SdCounts extends LitElement {
     return html`
       <sd-formula-bar .cell=${this.cell} @sd-done=${this.focus}></sd-formula-bar>
       <sd-grid
+        .drawnFirst=${this.lineDrawn}
         @sd-focus-cell=${this.onFocusCell}
         @sd-open-day=${this.onOpenDay}
         @sd-column-dialog=${this.onColumnDialog}

@@ -69,6 +69,12 @@ export class SdFormulaBar extends LitElement {
     await super.scheduleUpdate();
   }
 
+  protected override async getUpdateComplete(): Promise<boolean> {
+    const isDone = await super.getUpdateComplete();
+    await this.renderRoot.querySelector('sd-sureness')?.updateComplete;
+    return isDone;
+  }
+
   protected override willUpdate(changed: PropertyValues<{ cell: Place | null }>): void {
     const former = changed.get('cell');
     const isOther = changed.has('cell') && former?.column !== this.cell?.column;

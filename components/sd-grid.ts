@@ -43,6 +43,9 @@ export class SdGrid extends LitElement implements HandHost {
   /** Called this aloud, before the name of the open day. */
   declare label: string;
 
+  /** Waits for what else is drawn for the same key: drawn before, it is laid out along with the grid. */
+  drawnFirst: () => Promise<unknown> = () => Promise.resolve();
+
   readonly editor: CellEditor;
   readonly hand: GridHand;
   private readonly announcer = new Announcer(this, (text) => {
@@ -115,7 +118,7 @@ export class SdGrid extends LitElement implements HandHost {
 
   /** One typed count comes to several notices; they are drawn together. */
   protected override async scheduleUpdate(): Promise<void> {
-    if (this.focusing.isDue) await settled(this.held?.session);
+    if (this.focusing.isDue) await settled(this.held?.session).then(this.drawnFirst);
     else if (this.hasUpdated) await nextFrame();
     await super.scheduleUpdate();
   }
