@@ -91,25 +91,40 @@ function isReady(): boolean {
   return past.length > 0 && [...past].every((cell) => cell.innerText.trim() !== '');
 }
 
-/** Turns of a bare loop that take about as long as a typed count, ms. */
+// The same work each time, of the same kind as a count's (elements, style, layout) and about as long: how much
+// longer it takes now and then is the machine's own unrest.
 const fixedMs = 9;
-const turns = ((): number => {
-  const from = performance.now();
-  let done = 0;
-  for (; performance.now() - from < 50; done += 1e4) loop(1e4);
-  return (done / 50) * fixedMs;
-})();
+const aside = document.createElement('div');
+aside.style.cssText = 'position: fixed; top: 0; left: 0; visibility: hidden; contain: strict';
+aside.style.width = aside.style.height = '600px';
+document.body.append(aside);
 
-function loop(count: number): number {
-  let sum = 0;
-  for (let i = 0; i < count; i += 1) sum += Math.sqrt(i % 7);
-  return sum;
+/** Lays a bare table out and takes it away; gives its height, so that it has to be laid out. */
+function layTable(rows: number): number {
+  for (let row = 0; row < rows; row += 1) {
+    const line = document.createElement('div');
+    line.style.display = 'flex';
+    for (let cell = 0; cell < 14; cell += 1) {
+      const text = document.createElement('span');
+      text.textContent = String(row * cell);
+      line.append(text);
+    }
+    aside.append(line);
+  }
+  const height = aside.scrollHeight;
+  aside.replaceChildren();
+  return height;
 }
 
-// The same work each time: how much longer it takes now and then is the machine's own unrest.
-let sunk = 0;
+const rowsLaid = ((): number => {
+  layTable(100);
+  const from = performance.now();
+  for (let i = 0; i < 10; i += 1) layTable(20);
+  return Math.max(1, Math.round((fixedMs / (performance.now() - from)) * 200));
+})();
+let laid = 0;
 addEventListener('keydown', (event) => {
-  if (event.key === 'F9') sunk += loop(turns);
+  if (event.key === 'F9') laid += layTable(rowsLaid);
 });
 
-Object.assign(window, { bench: { session, grid, blocking, paste, isReady, sunk: () => sunk } });
+Object.assign(window, { bench: { session, grid, blocking, paste, isReady, laid: () => laid } });
