@@ -9,7 +9,7 @@ import { kgPerLb } from '../src/text/parse-reading.ts';
 import { boundEpg } from './bound-epg.ts';
 import { outcomeWords, tickWords, typedShown } from './cell-words.ts';
 import { statusLabel } from '../src/text/typed-words.ts';
-import { areaWords, type CupState } from './cup-state.ts';
+import { areaNote, areaWords, type CupState } from './cup-state.ts';
 import { figureText } from './figure-text.ts';
 import { say } from '../src/text/say.ts';
 
@@ -191,7 +191,7 @@ function derivedText(source: CellSource, column: Column): CellText {
   if (column.key === 'epg' && source.cup.areas && typeof value === 'number') {
     const chambers = areaWords(source.cup.areas, source.decimalMark);
     const reason = say('From {chambers}, so less sure than a full count.', { chambers });
-    return { ...text, note: chambers, reason };
+    return { ...text, note: areaNote(source.cup.areas, source.decimalMark), reason };
   }
   return text;
 }

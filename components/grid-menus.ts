@@ -61,6 +61,15 @@ export class GridMenus {
     this.host.requestUpdate();
   }
 
+  /** What can be chosen for the active cell; none where it is only typed into. */
+  choices(): readonly Choice[] {
+    const { hand, model } = this.host;
+    const { column, active } = hand;
+    if (!column?.isTypable || !active) return [];
+    const { notebook } = model.session;
+    return choicesOf(column.column, markOf(notebook), laneParts(notebook, active.day));
+  }
+
   /** Opens what can be chosen for the active cell; says so where there is nothing to choose. */
   openChoices(): void {
     const { hand, model, editor } = this.host;
@@ -68,7 +77,7 @@ export class GridMenus {
     if (!column || !active || !hand.mayType()) return;
     const { notebook } = model.session;
     hand.reveal();
-    const choices = choicesOf(column.column, markOf(notebook), laneParts(notebook, active.day));
+    const choices = this.choices();
     const label = column.column.label ?? column.column.key;
     if (choices.length === 0) {
       this.host.say(say('{label} has no list to choose from. Type into it.', { label }));

@@ -1,4 +1,3 @@
-import { choicesOf } from './grid-choices.ts';
 import { GridDrag, type DragHost } from './grid-drag.ts';
 import type { GridMenus } from './grid-menus.ts';
 import type { Spot } from './grid-place.ts';
@@ -87,16 +86,14 @@ export class GridMouse {
     } else if (under?.on === 'head') {
       this.menus.openColumn(under.column);
     } else if (under?.on === 'cell' && this.wasActive) {
-      const { column } = this.host.hand;
-      if (column?.isTypable && choicesOf(column.column).length > 0) this.menus.openChoices();
+      if (this.menus.choices().length > 0) this.menus.openChoices();
     }
   };
 
   readonly double = (event: MouseEvent): void => {
     const under = this.under(event);
     if (under?.on !== 'cell' || isOwnControl(event)) return;
-    const column = this.host.hand.column?.column;
-    if (column && choicesOf(column).length > 0) return;
+    if (this.menus.choices().length > 0) return;
     this.host.hand.run({ do: 'edit' });
   };
 

@@ -91,4 +91,39 @@ describe('sd-grid: the list of choices of a cell', () => {
     await scrolledBy(grid, 1500);
     expect(list(grid)).to.equal(null);
   });
+
+  it('opens the lanes of a grid at the second press of a mouse, and says the share counted below the epg', async () => {
+    const { session } = await plainSession(3);
+    const part = columnByKey(session.notebook, 'part1')?.id ?? '';
+    const edit = { label: 'part', source: 'typed' } as const;
+    await session.dispatch({
+      ...edit,
+      sets: [{ path: ['columns', part, 'hidden'], value: false }],
+    });
+    const grid = await gridOf(session, 1600);
+    const press2 = async (key: string): Promise<void> => {
+      const cell = cellAt(grid, 'A-001', key);
+      for (const type of ['mousedown', 'mouseup', 'click'])
+        cell.dispatchEvent(
+          new MouseEvent(type, { bubbles: true, composed: true, cancelable: true }),
+        );
+      await settled(grid);
+    };
+    await press2('part1');
+    expect(list(grid)).to.equal(null);
+    await press2('part1');
+    const lanes = [...(list(grid)?.querySelectorAll('[role="option"]') ?? [])];
+    expect(lanes.map((option) => option.textContent?.trim())).to.include('2 of 6 lanes');
+    await press(grid, 'ArrowDown', 'ArrowDown', 'Enter');
+    expect(typedIn(session, 'A-001', 'part1')).to.equal('2/6');
+    await at(grid, 'A-001', 'chamber1');
+    await press(grid, '4', 'Enter');
+    await at(grid, 'A-001', 'chamber2');
+    await press(grid, '6', 'Enter');
+    const epg = cellAt(grid, 'A-001', 'epg');
+    expect(epg.querySelector('small')?.textContent).to.equal('67 % counted');
+    expect(epg.title).to.contain('1.33 of 2 chambers');
+    const note = epg.querySelector('small');
+    expect(note?.scrollWidth).to.be.at.most(note?.clientWidth ?? 0);
+  });
 });
