@@ -10,6 +10,7 @@ import { cellText, valueText, type CellSource, type CellText } from './grid-cell
 import { layoutOf, type Fold, type GridColumn } from './grid-layout.ts';
 import { PastFigures } from './grid-past.ts';
 import type { Sheet } from './grid-place.ts';
+import { GridView } from './grid-view.ts';
 import {
   allRows,
   filteredRows,
@@ -31,7 +32,6 @@ export class GridModel {
   private everyRowById: ReadonlyMap<RowId, GridRow> = new Map();
   private readonly countedRows = new Set<RowId>();
   private readonly marks = new Map<RowId, number>();
-  private readonly folds = new Map<DayId, Fold>();
   private readonly past: PastFigures;
   private mark = 0;
   private wideMark = 0;
@@ -42,15 +42,15 @@ export class GridModel {
   private widened: { readonly column: ColumnId | null; readonly width: number } | null = null;
   /** Counts up with every change of rows, columns, sorting or filters. */
   revision = 0;
-  sort: Sort = plainSort;
-  filter: Filter = noFilter;
   /** Rows stand as they were sorted or filtered, though what was typed since would place them anew. */
   isOrderKept = false;
 
   constructor(
     readonly session: Session,
     private readonly changed: () => void,
+    private readonly view = new GridView(),
   ) {
+    this.view.follow(session.notebook.id);
     this.day = session.openDay;
     this.past = new PastFigures(session, () => {
       this.wideMark += 1;
@@ -71,6 +71,14 @@ export class GridModel {
   /** All animals, shown or not. */
   get rows(): readonly GridRow[] {
     return this.everyRow;
+  }
+
+  get sort(): Sort {
+    return this.view.sort;
+  }
+
+  get filter(): Filter {
+    return this.view.filter;
   }
 
   get isSorted(): boolean {
@@ -130,13 +138,13 @@ export class GridModel {
   }
 
   sortBy(sort: Sort): void {
-    this.sort = sort;
+    this.view.sort = sort;
     this.rebuild('fresh');
     this.changed();
   }
 
   filterBy(filter: Filter): void {
-    this.filter = Object.values(filter).every((v) => v === '' || v === false || v === null)
+    this.view.filter = Object.values(filter).every((v) => v === '' || v === false || v === null)
       ? noFilter
       : filter;
     this.rebuild('fresh');
@@ -150,7 +158,7 @@ export class GridModel {
   }
 
   fold(day: DayId, fold: Fold): void {
-    this.folds.set(day, fold);
+    this.view.folds.set(day, fold);
     this.rebuild('keep order');
     this.changed();
   }
@@ -192,7 +200,7 @@ export class GridModel {
     this.revision += 1;
     const { by } = this.sort;
     if (typeof by !== 'string' && columnsOf(notebook).every(({ id }) => id !== by.column))
-      this.sort = plainSort;
+      this.view.sort = plainSort;
     this.everyRow = allRows(notebook, this.day);
     this.everyRowById = new Map(this.everyRow.map((row) => [row.id, row]));
     this.countedRows.clear();
@@ -222,7 +230,7 @@ export class GridModel {
     return layoutOf(
       notebook,
       openDay,
-      this.folds,
+      this.view.folds,
       animalWidth,
       this.isNarrow,
       this.widened,

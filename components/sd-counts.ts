@@ -1,5 +1,6 @@
 import { LitElement, css, html, type TemplateResult } from 'lit';
 import type { Place } from './grid-place.ts';
+import { GridView } from './grid-view.ts';
 import { openDialog } from './open-dialog.ts';
 import type { SdColumnsDialog } from './sd-columns-dialog.ts';
 import { Select } from './selector-controller.ts';
@@ -93,6 +94,7 @@ export class SdCounts extends LitElement {
   declare blockId: string;
   declare private cell: Place | null;
   declare private view: View;
+  private readonly gridView = new GridView();
   private readonly session = new Select(this, (session) => session, { when: () => false });
 
   constructor() {
@@ -181,6 +183,7 @@ export class SdCounts extends LitElement {
       <sd-formula-bar .cell=${this.cell} @sd-done=${this.focus}></sd-formula-bar>
       <sd-grid
         .drawnFirst=${this.lineDrawn}
+        .view=${this.gridView}
         @sd-focus-cell=${this.onFocusCell}
         @sd-open-day=${this.onOpenDay}
         @sd-column-dialog=${this.onColumnDialog}

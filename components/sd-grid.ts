@@ -21,6 +21,7 @@ import { GridPaste } from './grid-paste.ts';
 import { spotOf, type Place, type Spot } from './grid-place.ts';
 import { countedOf, gridName, gridWords, nothingToCount } from './grid-sentences.ts';
 import { GridSight } from './grid-sight.ts';
+import { GridView } from './grid-view.ts';
 import { naming } from './naming.ts';
 import { nextFrame, settled } from './next-frame.ts';
 import { Select } from './selector-controller.ts';
@@ -45,6 +46,9 @@ export class SdGrid extends LitElement implements HandHost {
 
   /** Waits for what else is drawn for the same key: drawn before, it is laid out along with the grid. */
   drawnFirst: () => Promise<unknown> = () => Promise.resolve();
+
+  /** How the counts are looked at; from outside, where it is to outlive this grid. */
+  view = new GridView();
 
   readonly editor: CellEditor;
   readonly hand: GridHand;
@@ -130,7 +134,7 @@ export class SdGrid extends LitElement implements HandHost {
   }
 
   private follow(session: Session): void {
-    const model = new GridModel(session, () => this.requestUpdate());
+    const model = new GridModel(session, () => this.requestUpdate(), this.view);
     // Put back in another place of the page, or where another tab took the writing over, the focus and what
     // is being typed stay with their cell; another notebook begins anew.
     const notebook = session.notebook.id;
@@ -263,7 +267,8 @@ export class SdGrid extends LitElement implements HandHost {
   protected override render(): TemplateResult | typeof nothing {
     const model = this.held;
     if (!model) return nothing;
-    if (model.openDay === null || model.rows.length === 0) return this.emptyTemplate(model);
+    if (model.openDay === null || model.rows.length === 0)
+      return html`<p class="empty">${nothingToCount(model)}</p>`;
     const { layout, rows } = model.sheet;
     const day = dayOf(model.session.notebook, model.openDay);
     const name = layout.days.find((d) => d.isOpen)?.name ?? day?.date ?? '';
@@ -372,10 +377,6 @@ export class SdGrid extends LitElement implements HandHost {
         });
       },
     );
-  }
-
-  private emptyTemplate(model: GridModel): TemplateResult {
-    return html`<p class="empty">${nothingToCount(model)}</p>`;
   }
 }
 
