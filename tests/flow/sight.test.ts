@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { SdGrid } from '../../components/sd-grid.ts';
 import { act, everyState, openDemo, showCard, Wanderer } from './every-state.ts';
 import { illegible, tooWide } from './legible.ts';
 import type { OpenPage } from './open-page.ts';
@@ -87,7 +88,8 @@ describe('colours set by the system', () => {
   });
 
   it('shows a selected figure like every other selected cell, its note and its chip too', async () => {
-    await page.locator('sd-grid').evaluate((grid: HTMLElement) => grid.focus());
+    // Counted in one chamber: a figure with a note below it.
+    await page.locator('sd-grid').evaluate((grid: SdGrid) => grid.showAnimal('a-L-003'));
     await page.keyboard.press('Control+a');
     await page.locator('.cell.heat[aria-selected="true"]').first().waitFor();
     const plain = await look('.cell[aria-selected="true"]:not(.worked, .heat)');
@@ -104,6 +106,7 @@ describe('colours set by the system', () => {
         color: plain['color'],
       });
     await page.keyboard.press('Escape');
+    await page.keyboard.press('Control+Home');
   });
 
   it('shows which button is pressed, and the day that is open', async () => {
