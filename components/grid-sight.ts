@@ -67,6 +67,14 @@ export class GridSight {
     if (this.sight.width !== hadWidth) this.showOpenDay();
   }
 
+  /** A hand begins to scroll: what will come in sight is drawn before the browser says so. */
+  readonly nearing = {
+    handleEvent: (): void => {
+      if (this.host.hasModel) this.take(this.sight, true);
+    },
+    passive: true,
+  };
+
   readonly look = (): void => {
     const { scroller } = this.host;
     if (!scroller || !this.host.hasModel) return;

@@ -8,9 +8,9 @@ export interface Sight {
 
 /**
  * Rows drawn beyond those in sight, on each side: while a hand scrolls as many as leave no gap, while keys move
- * the focus one, since each row drawn makes every key dearer.
+ * the focus none, since each row drawn makes every key dearer and a key draws what it brings in sight.
  */
-export const rowsBeyond = { scrolled: 6, typed: 1 } as const;
+export const rowsBeyond = { scrolled: 6, typed: 0 } as const;
 
 /** The rows to draw, as `[from, to)`. */
 export function rowsDrawn(
@@ -20,8 +20,8 @@ export function rowsDrawn(
   beyond: number,
 ): readonly [number, number] {
   const from = Math.max(0, Math.floor(sight.top / rowHeight) - beyond);
-  const seen = Math.ceil(sight.height / rowHeight) + 2 * beyond + 1;
-  return [Math.min(from, count), Math.min(count, from + seen)];
+  const to = Math.ceil((sight.top + sight.height) / rowHeight) + beyond;
+  return [Math.min(from, count), Math.min(count, Math.max(from, to))];
 }
 
 /** Whole rows in sight, at least one. */

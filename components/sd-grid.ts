@@ -284,6 +284,8 @@ export class SdGrid extends LitElement implements HandHost {
         class=${naming.isOn ? 'scroller naming' : 'scroller'}
         style=${styleMap(this.measures())}
         @scroll=${this.onScroll}
+        @wheel=${this.sight.nearing}
+        @touchmove=${this.sight.nearing}
         @keydown=${this.onKeydown}
         @mousedown=${this.mouse.down}
         @mousemove=${this.mouse.move}

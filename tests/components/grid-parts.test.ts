@@ -168,9 +168,11 @@ describe('keptOrder(shown, fresh, all)', () => {
 describe('rowsDrawn(sight, rowHeight, count) and offsetToShow', () => {
   it('draws the rows in sight and some around them, never beyond the ends', () => {
     const sight = { top: 4000, left: 0, height: 600, width: 800 };
-    expect(rowsDrawn(sight, 40, 500, rowsBeyond.typed)).toEqual([99, 117]);
-    expect(rowsDrawn(sight, 40, 500, rowsBeyond.scrolled)).toEqual([94, 122]);
-    expect(rowsDrawn({ ...sight, top: 20 }, 40, 500, 1)).toEqual([0, 18]);
+    expect(rowsDrawn(sight, 40, 500, rowsBeyond.typed)).toEqual([100, 115]);
+    expect(rowsDrawn({ ...sight, top: 4020 }, 40, 500, rowsBeyond.typed)).toEqual([100, 116]);
+    expect(rowsDrawn(sight, 40, 500, rowsBeyond.scrolled)).toEqual([94, 121]);
+    expect(rowsDrawn({ ...sight, top: 20 }, 40, 500, 1)).toEqual([0, 17]);
+    expect(rowsDrawn({ ...sight, height: -90 }, 40, 500, 0)).toEqual([100, 100]);
     expect(rowsDrawn(sight, 40, 3, rowsBeyond.scrolled)).toEqual([3, 3]);
   });
 
