@@ -61,8 +61,16 @@ export class SdColumnsDialog extends LitElement {
         flex: none;
       }
 
+      /* What kind it is stands below a name where there is no room beside it. */
+      li .named {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: baseline;
+        gap: 0 8px;
+        min-width: 0;
+      }
+
       li .soft {
-        margin-left: 8px;
         font-size: var(--size-tiny);
       }
 
@@ -258,7 +266,9 @@ export class SdColumnsDialog extends LitElement {
                 .checked=${column.hidden !== true}
                 @change=${(event: Event) =>
                   this.hide(column, (event.target as HTMLInputElement).checked)}
-              />${name}<span class="soft">${allKindWords[column.kind]}</span></label
+              /><span class="named"
+                ><span>${name}</span> <span class="soft">${allKindWords[column.kind]}</span></span
+              ></label
             >
             <button
               class="quiet icon"
