@@ -20,6 +20,8 @@ export interface CellText {
   readonly align: 'start' | 'end';
   /** A small second line. */
   readonly note?: string;
+  /** The same in fewer words, for a narrow cell. */
+  readonly shortNote?: string;
   /** For screen readers, in place of the text. */
   readonly spoken?: string;
   /** Why the cell is as it is: of a fault, a lone chamber, an outcome. */
@@ -191,7 +193,8 @@ function derivedText(source: CellSource, column: Column): CellText {
   if (column.key === 'epg' && source.cup.areas && typeof value === 'number') {
     const chambers = areaWords(source.cup.areas, source.decimalMark);
     const reason = say('From {chambers}, so less sure than a full count.', { chambers });
-    return { ...text, note: areaNote(source.cup.areas, source.decimalMark), reason };
+    const shortNote = areaNote(source.cup.areas, source.decimalMark);
+    return { ...text, note: chambers, shortNote, reason };
   }
   return text;
 }

@@ -107,6 +107,10 @@ function roomFor(text: string): number {
   return room;
 }
 
+function noteOf({ note, shortNote }: CellText): string | undefined {
+  return shortNote ?? note;
+}
+
 function isChip({ look }: CellText): boolean {
   return look === 'over' || look === 'open';
 }
@@ -123,7 +127,8 @@ const written = {
  * cuts is one more thing to draw, and most cells hold a few digits that need none.
  */
 function mayBeCut(cell: CellText, width: number): boolean {
-  const { text, note } = cell;
+  const { text } = cell;
+  const note = noteOf(cell);
   const isNoteCut = note !== undefined && isWide(note, written.note, width);
   return isNoteCut || isWide(text, isChip(cell) ? written.chip : written.plain, width);
 }
@@ -148,8 +153,8 @@ function shade(heat: number): string {
 }
 
 function textTemplate(cell: CellText): TemplateResult {
-  const note = cell.note === undefined ? nothing : html` <small>${cell.note}</small>`;
-  return html`${wordTemplate(cell)}${note}`;
+  const note = noteOf(cell);
+  return html`${wordTemplate(cell)}${note === undefined ? nothing : html` <small>${note}</small>`}`;
 }
 
 function wordTemplate({ look, text, spoken }: CellText): TemplateResult {
