@@ -66,10 +66,7 @@ export class Announcer implements ReactiveController {
 
   private endPause(): void {
     this.pause = null;
-    if (this.waiting === null) return;
-    this.grace = setTimeout(() => {
-      const { waiting } = this;
-      if (waiting !== null) this.show(waiting);
-    }, announceGrace);
+    const { waiting } = this;
+    if (waiting !== null) this.grace = setTimeout(() => this.show(waiting), announceGrace);
   }
 }

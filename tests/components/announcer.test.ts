@@ -40,7 +40,6 @@ describe('Announcer', () => {
   });
 
   it('keeps the pause between any two sentences, however fast they come', () => {
-    const { announcer } = listen();
     const at: number[] = [];
     const counted = new Announcer(host, () => at.push(Date.now()));
     for (let i = 0; i < 100; i += 1) {
@@ -51,7 +50,6 @@ describe('Announcer', () => {
     at.slice(1).forEach((time, i) =>
       expect(time - (at[i] ?? 0)).toBeGreaterThanOrEqual(announcePause),
     );
-    expect(announcer.text).toBe('');
   });
 
   it('makes a sentence only where it is said, as of then', () => {
