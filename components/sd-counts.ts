@@ -123,9 +123,10 @@ export class SdCounts extends LitElement {
     await this.session.value?.settled();
   }
 
+  /** Never rejects: a fault in the line is no reason to keep the grid from drawing. */
   private readonly lineDrawn = async (): Promise<void> => {
-    await this.updateComplete;
-    await this.renderRoot.querySelector('sd-formula-bar')?.updateComplete;
+    await Promise.allSettled([this.updateComplete]);
+    await Promise.allSettled([this.renderRoot.querySelector('sd-formula-bar')?.updateComplete]);
   };
 
   private async show(view: View): Promise<void> {
