@@ -99,14 +99,3 @@ export function areaWords(
     all: areas.all,
   });
 }
-
-/** The same in few words, for below an epg: a part of a chamber as a share of all (`67 % counted`). */
-export function areaNote(
-  areas: { readonly counted: number; readonly all: number },
-  mark: DecimalMark,
-): string {
-  if (Number.isInteger(areas.counted)) return areaWords(areas, mark);
-  return say('{share} % counted', {
-    share: shortNumber((100 * areas.counted) / areas.all, 0, mark),
-  });
-}

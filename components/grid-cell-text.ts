@@ -9,8 +9,9 @@ import { kgPerLb } from '../src/text/parse-reading.ts';
 import { boundEpg } from './bound-epg.ts';
 import { outcomeWords, tickWords, typedShown } from './cell-words.ts';
 import { statusLabel } from '../src/text/typed-words.ts';
-import { areaNote, areaWords, type CupState } from './cup-state.ts';
+import { areaWords, type CupState } from './cup-state.ts';
 import { figureText } from './figure-text.ts';
+import { percentText } from './sureness-words.ts';
 import { say } from '../src/text/say.ts';
 
 /** What stands in a cell, and how it looks. */
@@ -191,10 +192,13 @@ function derivedText(source: CellSource, column: Column): CellText {
   }
   const text = valueText(value, column, source.decimalMark);
   if (column.key === 'epg' && source.cup.areas && typeof value === 'number') {
+    const { counted, all } = source.cup.areas;
     const chambers = areaWords(source.cup.areas, source.decimalMark);
     const reason = say('From {chambers}, so less sure than a full count.', { chambers });
-    const shortNote = areaNote(source.cup.areas, source.decimalMark);
-    return { ...text, note: chambers, shortNote, reason };
+    const noted = { ...text, note: chambers, reason };
+    if (Number.isInteger(counted)) return noted;
+    const share = percentText(counted / all, source.decimalMark);
+    return { ...noted, shortNote: say('{share} counted', { share }) };
   }
   return text;
 }

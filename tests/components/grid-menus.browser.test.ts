@@ -121,6 +121,7 @@ describe('sd-grid: the list of choices of a cell', () => {
     await at(grid, 'A-001', 'chamber2');
     await press(grid, '6', 'Enter');
     const epg = cellAt(grid, 'A-001', 'epg');
+    // 2 of 6 lanes of one grid and the whole other: (1/3 + 1) of 2.
     expect(epg.querySelector('small')?.textContent).to.equal('67 % counted');
     expect(epg.title).to.contain('1.33 of 2 chambers');
     const note = epg.querySelector('small');
