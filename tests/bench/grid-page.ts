@@ -122,9 +122,8 @@ const rowsLaid = ((): number => {
   for (let i = 0; i < 10; i += 1) layTable(20);
   return Math.max(1, Math.round((fixedMs / (performance.now() - from)) * 200));
 })();
-let laid = 0;
 addEventListener('keydown', (event) => {
-  if (event.key === 'F9') laid += layTable(rowsLaid);
+  if (event.key === 'F9') layTable(rowsLaid);
 });
 
-Object.assign(window, { bench: { session, grid, blocking, paste, isReady, laid: () => laid } });
+Object.assign(window, { bench: { session, grid, blocking, paste, isReady } });

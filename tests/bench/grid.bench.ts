@@ -55,7 +55,10 @@ interface Worked {
   readonly fixed: readonly number[];
 }
 
-/** Types one count after another, each with Enter, and after each a key that lays a bare table out. */
+/**
+ * Types one count after another, each with Enter, and after each a key that lays a bare table out. A count is charged
+ * with all that the page does until that key.
+ */
 async function typedCounts(browser: Browser, page: Page, times: number): Promise<Worked> {
   await browser.startTracing(page, { categories: ['devtools.timeline'] });
   for (let i = 0; i < untold + times; i += 1) {
@@ -166,12 +169,8 @@ export async function run(): Promise<readonly Row[]> {
     });
     rows.push({
       what: `the same at 600 animals, ${slowdown} × what it takes unslowed`,
-      measured: words({
-        ...unslowed,
-        counts: unslowed.counts.map((ms) => slowdown * ms),
-      }),
+      measured: words({ ...unslowed, counts: unslowed.counts.map((ms) => slowdown * ms) }),
       budget: '50 ms p99',
-      note: unrest(unslowed),
     });
     await slow.close();
 
