@@ -4,6 +4,7 @@ import type { GridHand } from './grid-hand.ts';
 import type { GridModel } from './grid-model.ts';
 import { spotOf } from './grid-place.ts';
 import { cellName } from './grid-sentences.ts';
+import { nextFrame } from './next-frame.ts';
 
 export interface FocusHost {
   readonly model: GridModel;
@@ -20,6 +21,7 @@ export class GridFocus {
   isPlacing = false;
   /** The next drawing takes the focus along. */
   isDue = false;
+  private fallsDue = (): void => undefined;
 
   constructor(private readonly host: FocusHost) {}
 
@@ -28,10 +30,23 @@ export class GridFocus {
     this.host.requestUpdate();
     if (!focus) return;
     this.isDue = true;
-    // Drawing brings the focus along, so that the page is laid out once for both.
-    if (editor.isFocused) this.prepare();
     // A focus that comes from elsewhere is taken within the same touch: else a phone shows no keyboard.
-    else this.place();
+    if (!editor.isFocused) {
+      this.place();
+      return;
+    }
+    // Drawing brings the focus along, so that the page is laid out once for both.
+    this.prepare();
+    this.fallsDue();
+  }
+
+  /** Resolves just before the next frame; where a drawing is to take the focus along, no frame is waited for. */
+  async turn(): Promise<void> {
+    if (this.isDue) return;
+    const due = new Promise<void>((resolve) => {
+      this.fallsDue = resolve;
+    });
+    await Promise.race([nextFrame(), due]);
   }
 
   /** What the next key needs to know of the cell, should it come before the drawing. */

@@ -23,7 +23,7 @@ import { countedOf, gridName, gridWords, nothingToCount } from './grid-sentences
 import { GridSight } from './grid-sight.ts';
 import { GridView } from './grid-view.ts';
 import { naming } from './naming.ts';
-import { nextFrame, settled } from './next-frame.ts';
+import { settled } from './next-frame.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-grid-tools.ts';
@@ -122,8 +122,8 @@ export class SdGrid extends LitElement implements HandHost {
 
   /** One typed count comes to several notices; they are drawn together. */
   protected override async scheduleUpdate(): Promise<void> {
+    if (this.hasUpdated) await this.focusing.turn();
     if (this.focusing.isDue) await settled(this.held?.session).then(this.drawnFirst);
-    else if (this.hasUpdated) await nextFrame();
     await super.scheduleUpdate();
   }
 

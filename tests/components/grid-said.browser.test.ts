@@ -1,8 +1,9 @@
 import { expect, waitUntil } from '@open-wc/testing';
+import { sendKeys } from '@web/test-runner-commands';
 import type { SdGrid } from '../../components/sd-grid.ts';
 import type { Session } from '../../src/session/session.ts';
 import { plainSession, typedIn } from './fake-session.ts';
-import { gridOf, press, settled } from './grid-fixture.ts';
+import { focused, gridOf, press, settled } from './grid-fixture.ts';
 
 async function plainGrid(count = 6): Promise<{ grid: SdGrid; session: Session; columns: number }> {
   const { session } = await plainSession(count);
@@ -30,6 +31,22 @@ async function choose(grid: SdGrid, words: string): Promise<void> {
 }
 
 describe('sd-grid: what is said', () => {
+  it('names the cell a key goes to at once, though a drawing was waiting for the next frame', async () => {
+    const { grid } = await plainGrid();
+    const frame = window.requestAnimationFrame;
+    window.requestAnimationFrame = () => 0;
+    try {
+      grid.requestUpdate();
+      await new Promise((done) => setTimeout(done));
+      await sendKeys({ press: 'Control+Home' });
+      await new Promise((done) => setTimeout(done));
+      expect(focused(grid)).to.equal('A-001 status');
+      expect(grid.editor.input.ariaLabel).to.equal('A-001, status, empty');
+    } finally {
+      window.requestAnimationFrame = frame;
+    }
+  });
+
   it('says how many cells are chosen with whole rows, columns and all', async () => {
     const { grid, columns } = await plainGrid();
     await press(grid, 'Shift+Space');
