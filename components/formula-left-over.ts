@@ -1,16 +1,16 @@
-import type { Session } from '../src/session/session.ts';
 import { LeftOver } from './left-over.ts';
 
-const leftOvers = new WeakMap<Session, LeftOver<string>>();
+const leftOvers = new Map<string, LeftOver<string>>();
 
 /**
- * What was typed as the formula of a column, in the line above the counts, and not kept. That line goes
- * with the grid, so it is held here for as long as the notebook is open.
+ * What was typed as the formula of a column of a notebook, in the line above the counts, and not kept. That line
+ * goes with the grid, and the session with it where another tab took the writing over, so it is held here for as
+ * long as the page is open.
  */
-export function formulaLeftOver(session: Session): LeftOver<string> {
-  const known = leftOvers.get(session);
+export function formulaLeftOver(notebook: string): LeftOver<string> {
+  const known = leftOvers.get(notebook);
   if (known) return known;
   const leftOver = new LeftOver<string>();
-  leftOvers.set(session, leftOver);
+  leftOvers.set(notebook, leftOver);
   return leftOver;
 }

@@ -1,5 +1,6 @@
 import { ContextConsumer } from '@lit/context';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
 import type { Column } from '../shared/notebook.ts';
 import type { Edit } from '../shared/edit.ts';
 import { isFault, type Fault } from '../shared/value.ts';
@@ -13,6 +14,7 @@ import { keyFromLabel } from '../src/notebook/key-name.ts';
 import { columnOf, columnsOf } from '../src/notebook/read.ts';
 import { columnFields } from './column-fields.ts';
 import { allKindWords, blankColumn, draftOf, factsOf, type ColumnDraft } from './column-draft.ts';
+import { whyNotKeptHere } from './following-session.ts';
 import { LeftOver } from './left-over.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
@@ -153,12 +155,10 @@ export class SdColumnsDialog extends LitElement {
   }
 
   private async dispatch(edit: Edit | Fault): Promise<boolean> {
-    if (isFault(edit)) {
-      this.fault = edit.sentence;
-      return false;
-    }
-    this.fault = '';
-    await this.columns.session?.dispatch(edit);
+    const { session } = this.columns;
+    this.fault = (isFault(edit) ? edit.sentence : session && whyNotKeptHere(session)) ?? '';
+    if (isFault(edit) || this.fault !== '') return false;
+    await session?.dispatch(edit);
     return true;
   }
 
@@ -227,14 +227,15 @@ export class SdColumnsDialog extends LitElement {
   private async takeAway(): Promise<void> {
     const { columnId, draft } = this;
     if (columnId === null) return;
-    this.leftOver.drop();
-    await this.dispatch(
+    const isDone = await this.dispatch(
       removeRecord(
         'columns',
         columnId,
         say('taking away the column {name}', { name: draft.label }),
       ),
     );
+    if (!isDone) return;
+    this.leftOver.drop();
     await this.go(null);
   }
 
@@ -263,7 +264,7 @@ export class SdColumnsDialog extends LitElement {
             <label
               ><input
                 type="checkbox"
-                .checked=${column.hidden !== true}
+                .checked=${live(column.hidden !== true)}
                 @change=${(event: Event) =>
                   this.hide(column, (event.target as HTMLInputElement).checked)}
               /><span class="named"

@@ -8,6 +8,7 @@ import { keyFromLabel } from '../src/notebook/key-name.ts';
 import { figuresOf } from '../src/notebook/read.ts';
 import { servicesContext } from './services.ts';
 import { formStyles } from './form-styles.ts';
+import { whyNotKeptHere } from './following-session.ts';
 import { LeftOver } from './left-over.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
@@ -160,10 +161,8 @@ export class SdFigureDialog extends LitElement {
       figureId === null
         ? addFigure(notebook, newId, { ...facts, key })
         : changeFigure(notebook, figureId, { ...facts, key });
-    if (isFault(edit)) {
-      this.fault = edit.sentence;
-      return;
-    }
+    this.fault = (isFault(edit) ? edit.sentence : whyNotKeptHere(session)) ?? '';
+    if (isFault(edit) || this.fault !== '') return;
     this.leftOver.drop();
     this.sheet?.close();
     await session.dispatch(edit);

@@ -5,6 +5,7 @@ import { changeColumn } from '../src/notebook/edit-records.ts';
 import { columnOf } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
 import { askOrigin } from './ask-origin.ts';
+import { whyNotKeptHere } from './following-session.ts';
 import { formulaLeftOver } from './formula-left-over.ts';
 import { formulaBarStyles } from './formula-bar-styles.ts';
 import { barWords, type BarWords } from './formula-bar-words.ts';
@@ -83,7 +84,7 @@ export class SdFormulaBar extends LitElement {
 
   private get leftOver(): LeftOver<string> | undefined {
     const { session } = this.heard;
-    return session ? formulaLeftOver(session) : undefined;
+    return session ? formulaLeftOver(session.notebook.id) : undefined;
   }
 
   private begin(formula: string): void {
@@ -149,12 +150,14 @@ export class SdFormulaBar extends LitElement {
       this.fault = edit;
       return;
     }
-    this.leftOver?.drop();
-    this.close();
     const kept = session.dispatch({
       ...edit,
       label: say('the formula of {column}', { column: column.label ?? column.key }),
     });
+    // Refused it is with a sentence, and what was typed stays.
+    if (whyNotKeptHere(session) !== null) return;
+    this.leftOver?.drop();
+    this.close();
     // Before the figures are worked out anew: the next key is the grid's already.
     this.done();
     await kept;

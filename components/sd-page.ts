@@ -5,7 +5,7 @@ import { addBlock } from '../src/notebook/edit-records.ts';
 import type { Session } from '../src/session/session.ts';
 import { animalsOf, blocksOf, daysOf, herdWordOf } from '../src/notebook/read.ts';
 import { blockRegistry, blockTitle } from './block-registry.ts';
-import { FollowingSession } from './following-session.ts';
+import { whyNotKeptHere } from './following-session.ts';
 import { openDialog } from './open-dialog.ts';
 import { tell, type PageMessage } from './page-message.ts';
 import type { SdAnimalHistory } from './sd-animal-history.ts';
@@ -120,12 +120,11 @@ export class SdPage extends LitElement {
   private readonly onBeforeInput = (event: InputEvent): void => {
     const target = event.composedPath()[0];
     const isSearch = target instanceof HTMLInputElement && target.type === 'search';
-    if (isSearch || !(this.blocks.session instanceof FollowingSession)) return;
+    const { session } = this.blocks;
+    const sentence = session ? whyNotKeptHere(session) : null;
+    if (isSearch || sentence === null) return;
     event.preventDefault();
     event.stopImmediatePropagation();
-    const sentence = say(
-      'Another tab writes this notebook: take over at the top of the page to type here.',
-    );
     this.message = { sentence, canUndo: false };
   };
 

@@ -128,13 +128,15 @@ export async function demoSession(): Promise<{ session: Session; engine: FakeEng
   return openSession(demoNotebook(summer as unknown as Template, stamp, bind));
 }
 
+let plainNotebooks = 0;
+
 /** `count` animals `A-001` … on 3 May 2026, nothing typed, from the summer template; no further egg types looked for. */
 export async function plainSession(
   count: number,
   days: readonly string[] = ['2026-05-03'],
 ): Promise<{ session: Session; engine: FakeEngine }> {
   const start = fromTemplate(summer as unknown as Template, {
-    id: 'n-plain',
+    id: `n-plain-${(plainNotebooks += 1)}`,
     title: 'Plain',
     stamp,
     bind,

@@ -5,7 +5,7 @@ import '../../components/sd-columns-dialog.ts';
 import type { SdColumnsDialog } from '../../components/sd-columns-dialog.ts';
 import { columnByKey, columnsOf } from '../../src/notebook/read.ts';
 import type { Session } from '../../src/session/session.ts';
-import { plainSession, wrongFormula } from './fake-session.ts';
+import { plainSession, sessionAgain, wrongFormula } from './fake-session.ts';
 import { SessionGiver } from './grid-fixture.ts';
 
 async function dialogOf(session: Session, show: string | null): Promise<SdColumnsDialog> {
@@ -64,6 +64,30 @@ describe('sd-columns-dialog', () => {
     await waitUntil(() => columnByKey(session.notebook, 'dag')?.hidden === false);
     await session.undo();
     expect(columnByKey(session.notebook, 'dag')?.hidden).to.equal(true);
+  });
+
+  it('keeps a tick and a form as they are where another tab writes, and says what to do', async () => {
+    const { session } = await plainSession(2);
+    const dialog = await dialogOf(session, 'new');
+    type(dialog, 'label', 'lungs');
+    const giver = dialog.closest<SessionGiver>('sd-session-giver');
+    if (giver) giver.session = sessionAgain(session, 'following');
+    await submit(dialog);
+    const refused =
+      'Another tab writes this notebook: take over at the top of the page to type here.';
+    const alert = (): string =>
+      dialog.renderRoot.querySelector('[role="alert"]')?.textContent.trim() ?? '';
+    expect(alert()).to.equal(refused);
+    expect(dialog.renderRoot.querySelector<HTMLInputElement>('[name="label"]')?.value).to.equal(
+      'lungs',
+    );
+    dialog.show(null);
+    await dialog.updateComplete;
+    const box = dialog.renderRoot.querySelector<HTMLInputElement>('li input');
+    const was = box?.checked;
+    box?.click();
+    await waitUntil(() => alert() === refused);
+    expect(box?.checked).to.equal(was);
   });
 
   it('moves a column one place', async () => {

@@ -7,12 +7,13 @@ import type { SdFormulaField } from '../../components/sd-formula-field.ts';
 import type { SdFormulaBar } from '../../components/sd-formula-bar.ts';
 import { columnByKey, readingOf } from '../../src/notebook/read.ts';
 import type { Session } from '../../src/session/session.ts';
-import { demoSession, plainSession, typedIn, wrongFormula } from './fake-session.ts';
+import { demoSession, plainSession, sessionAgain, typedIn, wrongFormula } from './fake-session.ts';
 import { allText, says } from './treating-page.ts';
 import { cellAt, focused, press, SessionGiver, settled } from './grid-fixture.ts';
 import type { SdGrid } from '../../components/sd-grid.ts';
 
 interface Parts {
+  readonly giver: SessionGiver;
   readonly counts: SdCounts;
   readonly grid: SdGrid;
   readonly bar: SdFormulaBar;
@@ -32,7 +33,7 @@ async function countsOf(session: Session): Promise<Parts> {
   grid.focus();
   await settled(grid);
   await bar.updateComplete;
-  return { counts, grid, bar };
+  return { giver, counts, grid, bar };
 }
 
 function pressOn(cell: Element | null | undefined): void {
@@ -253,6 +254,38 @@ describe('sd-formula-bar', () => {
     expect(third.value).to.equal(kept);
     expect(words(nextBar)).not.to.contain('This was typed before');
     expect(session.undoLabel).to.equal(null);
+  });
+
+  it('has it there again in another session of the same notebook, as when another tab took over', async () => {
+    const { session } = await plainSession(3);
+    const { giver, grid, bar } = await countsOf(session);
+    await openFormula(grid, bar);
+    await sendKeys({ press: 'Control+a' });
+    await sendKeys({ type: 'eggs * 100' });
+    const next = sessionAgain(session);
+    giver.session = next;
+    await next.open(session.openDay ?? '');
+    await settled(grid);
+    grid.hand.go({ row: 1, column: 0 }, false);
+    await waitUntil(() => bar.renderRoot.querySelector('sd-formula-field') === null);
+    expect((await openFormula(grid, bar)).value).to.equal('eggs * 100');
+    expect(words(bar)).to.contain('This was typed before and is not kept yet.');
+  });
+
+  it('keeps a formula in the line where another tab has taken the writing over', async () => {
+    const { session } = await plainSession(3);
+    const { giver, grid, bar } = await countsOf(session);
+    const field = await openFormula(grid, bar);
+    await sendKeys({ press: 'Control+a' });
+    await sendKeys({ type: 'eggs * 100' });
+    const next = sessionAgain(session, 'following');
+    giver.session = next;
+    await next.open(session.openDay ?? '');
+    await settled(grid);
+    field.shadowRoot?.querySelector('input')?.focus();
+    await sendKeys({ press: 'Enter' });
+    await settled(grid);
+    expect(bar.renderRoot.querySelector('sd-formula-field')?.value).to.equal('eggs * 100');
   });
 
   it('leaves a formula as it was with Enter on that button, and has nothing left over then', async () => {
