@@ -23,6 +23,10 @@ export class CardDrafts {
     return draft?.day === day && draft.row === row ? draft.text : undefined;
   }
 
+  of(column: ColumnId): CardDraft | undefined {
+    return this.held.get(column);
+  }
+
   hold(draft: CardDraft): void {
     this.held.set(draft.column, draft);
   }

@@ -2,7 +2,6 @@ import type { Edit, Transaction } from '../shared/edit.ts';
 import type { Notebook } from '../shared/notebook.ts';
 import type { Merged } from '../src/notebook/merge.ts';
 import { Session, type KeepApart, type SessionParts } from '../src/session/session.ts';
-import { say } from '../src/text/say.ts';
 
 /**
  * A session in a tab that only follows what another one writes: it shows every edit as it comes, and
@@ -15,6 +14,11 @@ export class FollowingSession extends Session {
     private readonly refuse: () => void,
   ) {
     super(notebook, parts);
+  }
+
+  override mayWrite(): boolean {
+    this.refuse();
+    return false;
   }
 
   override async dispatch(_edit: Edit): Promise<Transaction | null> {
@@ -39,11 +43,4 @@ export class FollowingSession extends Session {
 
   /** Nothing is typed here, so no row is held back or filled up. */
   override async enterRow(): Promise<void> {}
-}
-
-/** Why nothing can be kept in this tab where another one writes; null where this one does. */
-export function whyNotKeptHere(session: Session): string | null {
-  return session instanceof FollowingSession
-    ? say('Another tab writes this notebook: take over at the top of the page to type here.')
-    : null;
 }

@@ -42,7 +42,7 @@ export class SdAboutForm extends LitElement {
   private async onSubmit(event: SubmitEvent): Promise<void> {
     event.preventDefault();
     const { session, value: about } = this.about;
-    if (!session) return;
+    if (!session?.mayWrite()) return;
     const title = this.field('title');
     const keep = parseNumber(this.field('keep'), about?.decimalMark ?? '.');
     if (title === '') {

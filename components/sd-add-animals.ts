@@ -85,7 +85,7 @@ export class SdAddAnimals extends LitElement {
     event.preventDefault();
     const session = this.session.value;
     const services = this.services.value;
-    if (!session || !services) return;
+    if (!session?.mayWrite() || !services) return;
     const arrived = this.field('arrived');
     if (arrived !== '' && !isDate(arrived)) {
       this.fault = say(

@@ -88,7 +88,7 @@ export class SdAnimalForm extends LitElement {
     event.preventDefault();
     const { session } = this.session;
     const services = this.services.value;
-    if (!session || !services) return;
+    if (!session?.mayWrite() || !services) return;
     const typed = new Map(fieldNames.map((name) => [name, this.field(name)]));
     for (const name of ['born', 'arrived'] as const) {
       const date = typed.get(name) ?? '';

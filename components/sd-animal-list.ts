@@ -126,7 +126,8 @@ export class SdAnimalList extends LitElement {
   }
 
   private async finish(edit: Edit, sentence: string): Promise<void> {
-    await this.animals.session?.dispatch(edit);
+    if (!this.animals.session?.mayWrite()) return;
+    await this.animals.session.dispatch(edit);
     sayOfAnimals(this, sentence);
     await this.begin(null);
   }

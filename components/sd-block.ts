@@ -212,9 +212,9 @@ export class SdBlock extends LitElement {
     if (!block) return;
     const title = this.titleOf(block);
     const page = pageOf(this);
-    await this.blocks.session?.dispatch(
-      removeRecord('blocks', block.id, say('removing {title}', { title })),
-    );
+    const { session } = this.blocks;
+    if (!session?.mayWrite()) return;
+    await session.dispatch(removeRecord('blocks', block.id, say('removing {title}', { title })));
     tell(page, say('"{title}" is off the page.', { title }), 'with undo');
   }
 

@@ -108,12 +108,16 @@ export class SdCard extends LitElement {
   /** Keeps a field where it was typed for; one left as it was is no edit. */
   private async commit(column: Column, text: string): Promise<void> {
     const { session } = this.revision;
-    const draft = this.drafts.take(column.id);
+    const draft = this.drafts.of(column.id);
     if (!session?.openDay || this.row === null) return;
     const { day, row } = draft ?? { day: session.openDay, row: this.row };
     const place = { day, row, column: column.id };
     const kept = draft?.text ?? text;
-    if (kept !== textToEdit(session.notebook, place)) {
+    const isChange = kept !== textToEdit(session.notebook, place);
+    // Refused, what was typed stays in its field, and a choice stands again as it was.
+    if (isChange && !session.mayWrite()) return draft ? undefined : this.requestUpdate();
+    this.drafts.take(column.id);
+    if (isChange) {
       const { edit, reading } = typedEdit(session.notebook, place, column, kept);
       await session.dispatch(edit);
       if (reading?.kind === 'fault') this.announcer.say(reading.reason);

@@ -74,7 +74,7 @@ export class SdCheckLimits extends LitElement {
     event.preventDefault();
     const { session } = this.block;
     const form = event.target as HTMLFormElement;
-    if (!session) return;
+    if (!session?.mayWrite()) return;
     const { notebook } = session;
     const [expected, threshold] = KEYS.map((key) =>
       parseNumber(formText(form, key), this.mark(notebook)),
@@ -101,7 +101,7 @@ export class SdCheckLimits extends LitElement {
     event.preventDefault();
     const { session } = this.block;
     const form = event.target as HTMLFormElement;
-    if (!session) return;
+    if (!session?.mayWrite()) return;
     const texts = [formText(form, 'from'), formText(form, 'to')];
     const days = texts.map((text) =>
       text === '' ? null : parseNumber(text, this.mark(session.notebook)),
@@ -123,7 +123,7 @@ export class SdCheckLimits extends LitElement {
     event.preventDefault();
     const { session, value: block } = this.block;
     const form = event.target as HTMLFormElement;
-    if (!session || !block) return;
+    if (!session?.mayWrite() || !block) return;
     const [fewest, share] = [formText(form, 'fewest'), formText(form, 'share')];
     this.said = '';
     if (!/^\d{1,3}$/.test(fewest) || Number(fewest) < 2)

@@ -1,4 +1,5 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
 import { changeBlock } from '../src/notebook/edit-records.ts';
 import { aboutOf, blocksOf, dayOf } from '../src/notebook/read.ts';
 import { setsOf } from '../src/notebook/record-sets.ts';
@@ -108,7 +109,9 @@ export class SdCheckList extends LitElement {
   private async tick(line: string, isDone: boolean): Promise<void> {
     const { session, value: block } = this.block;
     const day = this.openDay.value ?? '';
-    if (!session || !block) return;
+    // Refused, the tick stands again as it was.
+    if (!session?.mayWrite()) return this.requestUpdate();
+    if (!block) return;
     const { [`${day} ${line}`]: _, ...others } = block.choices ?? {};
     const choices = isDone ? { ...others, [`${day} ${line}`]: 'done' } : others;
     await session.dispatch(changeBlock(block.id, { choices }, say('the check list')));
@@ -182,7 +185,7 @@ export class SdCheckList extends LitElement {
               <label class="line">
                 <input
                   type="checkbox"
-                  .checked=${block?.choices?.[`${day} ${line}`] === 'done'}
+                  .checked=${live(block?.choices?.[`${day} ${line}`] === 'done')}
                   @change=${(event: Event) =>
                     this.tick(line, (event.target as HTMLInputElement).checked)}
                 />

@@ -81,7 +81,7 @@ export class SdClashesDialog extends LitElement {
 
   private async choose(clash: Clash, value: Json): Promise<void> {
     const session = this.session.value;
-    if (!session) return;
+    if (!session?.mayWrite()) return;
     const place = placeWords(session.notebook, clash.path);
     await session.dispatch(choosing(clash, value, place));
     this.said = say('{place}: {value} stands.', {

@@ -14,7 +14,6 @@ import { keyFromLabel } from '../src/notebook/key-name.ts';
 import { columnOf, columnsOf } from '../src/notebook/read.ts';
 import { columnFields } from './column-fields.ts';
 import { allKindWords, blankColumn, draftOf, factsOf, type ColumnDraft } from './column-draft.ts';
-import { whyNotKeptHere } from './following-session.ts';
 import { LeftOver } from './left-over.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
@@ -156,9 +155,11 @@ export class SdColumnsDialog extends LitElement {
 
   private async dispatch(edit: Edit | Fault): Promise<boolean> {
     const { session } = this.columns;
-    this.fault = (isFault(edit) ? edit.sentence : session && whyNotKeptHere(session)) ?? '';
-    if (isFault(edit) || this.fault !== '') return false;
-    await session?.dispatch(edit);
+    this.fault = isFault(edit) ? edit.sentence : '';
+    // Drawn anew, so that a tick that was refused stands as it was.
+    this.requestUpdate();
+    if (isFault(edit) || !session?.mayWrite()) return false;
+    await session.dispatch(edit);
     return true;
   }
 

@@ -159,7 +159,7 @@ export class SdCriteriaForm extends LitElement {
 
   private async keep(): Promise<void> {
     const { session } = this.criteria;
-    if (!session) return;
+    if (!session?.mayWrite()) return;
     for (const draft of this.list) {
       const wrong = draftFault(session.engine, draft);
       if (wrong === null) continue;

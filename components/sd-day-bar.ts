@@ -153,7 +153,7 @@ export class SdDayBar extends LitElement {
     const date = this.input('date')?.value ?? '';
     const label = this.input('label')?.value ?? '';
     const by = this.input('by')?.value.trim() || undefined;
-    if (!session) return;
+    if (!session?.mayWrite()) return;
     const added = addDay(session.notebook, date, label, by);
     if (isFault(added)) {
       this.fault = added.sentence;
@@ -180,7 +180,7 @@ export class SdDayBar extends LitElement {
     if (!session || session.openDay === null) return;
     const id = session.openDay;
     const day = dayOf(session.notebook, id);
-    if (!day) return;
+    if (!day || !session.mayWrite()) return;
     await session.dispatch(removeDay(session.notebook, id));
     tell(this, say('{day} is taken off, with its counts.', { day: dayWords(day) }), 'with undo');
   }

@@ -129,7 +129,7 @@ export class SdDoseRound extends LitElement {
   private async write(round: DoseRound): Promise<void> {
     const { session } = this.products;
     const newId = this.services.value?.newId;
-    if (!session || !newId) return;
+    if (!session?.mayWrite() || !newId) return;
     const { notebook } = session;
     const wrong = round.doses.map(({ animal }) => ({
       tag: animal.tag,

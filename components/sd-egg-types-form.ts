@@ -78,7 +78,7 @@ export class SdEggTypesForm extends LitElement {
   private async keep(event: SubmitEvent): Promise<void> {
     event.preventDefault();
     const { session } = this.types;
-    if (!session) return;
+    if (!session?.mayWrite()) return;
     const { ticked } = this;
     const { notebook } = session;
     const edit = changeLookedFor(notebook, session.openDay ?? '', ticked, this.reach);
@@ -100,7 +100,7 @@ export class SdEggTypesForm extends LitElement {
     const { value: services } = this.services;
     const input = this.renderRoot.querySelector<HTMLInputElement>('[name="label"]');
     const label = input?.value.trim() ?? '';
-    if (!session || !services || !input) return;
+    if (!session?.mayWrite() || !services || !input) return;
     if (label === '') {
       this.fault = say('Type the name of the egg type.');
       return;

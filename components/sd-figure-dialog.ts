@@ -8,7 +8,6 @@ import { keyFromLabel } from '../src/notebook/key-name.ts';
 import { figuresOf } from '../src/notebook/read.ts';
 import { servicesContext } from './services.ts';
 import { formStyles } from './form-styles.ts';
-import { whyNotKeptHere } from './following-session.ts';
 import { LeftOver } from './left-over.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
@@ -161,8 +160,8 @@ export class SdFigureDialog extends LitElement {
       figureId === null
         ? addFigure(notebook, newId, { ...facts, key })
         : changeFigure(notebook, figureId, { ...facts, key });
-    this.fault = (isFault(edit) ? edit.sentence : whyNotKeptHere(session)) ?? '';
-    if (isFault(edit) || this.fault !== '') return;
+    this.fault = isFault(edit) ? edit.sentence : '';
+    if (isFault(edit) || !session.mayWrite()) return;
     this.leftOver.drop();
     this.sheet?.close();
     await session.dispatch(edit);

@@ -82,7 +82,9 @@ export class SdFigures extends LitElement {
 
   private async takeOff(figure: Figure): Promise<void> {
     const name = figure.label ?? figure.key;
-    await this.figures.session?.dispatch(
+    const { session } = this.figures;
+    if (!session?.mayWrite()) return;
+    await session.dispatch(
       removeRecord('figures', figure.id, say('removing the figure {name}', { name })),
     );
     tell(this, say('"{name}" is off the figures.', { name }), 'with undo');

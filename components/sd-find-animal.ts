@@ -113,7 +113,7 @@ export class SdFindAnimal extends LitElement {
   private async add(): Promise<void> {
     const { session } = this.animals;
     const newId = this.services.value?.newId;
-    if (!session || !newId) return;
+    if (!session?.mayWrite() || !newId) return;
     const id = newId();
     const tag = this.text.trim();
     const arrived = usualArrival(session) || undefined;

@@ -5,7 +5,6 @@ import { changeColumn } from '../src/notebook/edit-records.ts';
 import { columnOf } from '../src/notebook/read.ts';
 import type { Session } from '../src/session/session.ts';
 import { askOrigin } from './ask-origin.ts';
-import { whyNotKeptHere } from './following-session.ts';
 import { formulaLeftOver } from './formula-left-over.ts';
 import { formulaBarStyles } from './formula-bar-styles.ts';
 import { barWords, type BarWords } from './formula-bar-words.ts';
@@ -150,12 +149,11 @@ export class SdFormulaBar extends LitElement {
       this.fault = edit;
       return;
     }
+    if (!session.mayWrite()) return;
     const kept = session.dispatch({
       ...edit,
       label: say('the formula of {column}', { column: column.label ?? column.key }),
     });
-    // Refused it is with a sentence, and what was typed stays.
-    if (whyNotKeptHere(session) !== null) return;
     this.leftOver?.drop();
     this.close();
     // Before the figures are worked out anew: the next key is the grid's already.

@@ -126,7 +126,7 @@ export class SdImportDialog extends LitElement {
   private async onImport(): Promise<void> {
     const { plan, source } = this.work;
     const session = this.session.value;
-    if (!plan || !source || !session) return;
+    if (!plan || !source || !session?.mayWrite()) return;
     const edit = planToEdit(session.notebook, plan, source.name);
     if (isFault(edit)) {
       this.fault = edit.sentence;

@@ -108,7 +108,7 @@ export class SdLimitsForm extends LitElement {
 
   private async keep(limit: Limit): Promise<void> {
     const { session } = this.limits;
-    if (!session) return;
+    if (!session?.mayWrite()) return;
     const value = parseNumber(this.valueText(limit), this.mark);
     if (isFault(value) || value < 0) {
       const sentence = isFault(value) ? value.sentence : say('Type a number of 0 or more.');
@@ -130,7 +130,7 @@ export class SdLimitsForm extends LitElement {
     const label = formText(form, 'label');
     const value = parseNumber(formText(form, 'value'), this.mark);
     const id = this.services.value?.newId();
-    if (!session || id === undefined) return;
+    if (!session?.mayWrite() || id === undefined) return;
     if (label === '') this.newFault = say('Give the limit a name, like "treat goats from".');
     else if (isFault(value))
       this.newFault = say('The value: {sentence}', { sentence: value.sentence });

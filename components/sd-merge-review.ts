@@ -50,7 +50,7 @@ export class SdMergeReview extends LitElement {
 
   private async removeAgain({ table, id }: Revived): Promise<void> {
     const session = this.session.value;
-    if (!session) return;
+    if (!session?.mayWrite()) return;
     const { notebook } = session;
     this.gone = [...this.gone, id];
     if (table === 'animals') await session.dispatch(removeAnimals(notebook, [id]));

@@ -54,7 +54,9 @@ export class SdOwnCups extends LitElement {
       this.wrong(at, edit.sentence);
       return false;
     }
-    await this.seen.session?.dispatch(edit);
+    const { session } = this.seen;
+    if (!session?.mayWrite()) return false;
+    await session.dispatch(edit);
     return true;
   }
 

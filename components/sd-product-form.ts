@@ -139,7 +139,7 @@ export class SdProductForm extends LitElement {
   private async keep(event: SubmitEvent): Promise<void> {
     event.preventDefault();
     const { session } = this.about;
-    if (!session) return;
+    if (!session?.mayWrite()) return;
     const { facts, faults } = draftFacts(this.current, this.mark);
     this.faults = faults;
     const count = Object.keys(faults).length;

@@ -128,7 +128,7 @@ export class SdProducts extends LitElement {
 
   private async takeOff({ id, name }: Product): Promise<void> {
     const { session } = this.products;
-    if (!session) return;
+    if (!session?.mayWrite()) return;
     const edit = removeProduct(session.notebook, id);
     if (isFault(edit)) {
       this.fault = { id, sentence: edit.sentence };

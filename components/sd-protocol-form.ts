@@ -133,7 +133,7 @@ export class SdProtocolForm extends LitElement {
   private async onSubmit(event: SubmitEvent): Promise<void> {
     event.preventDefault();
     const { session } = this.protocol;
-    if (!session) return;
+    if (!session?.mayWrite()) return;
     const facts: Record<string, number | string> = {
       fluidIs: this.fluidIs,
       fluid: this.text('fluid').trim(),

@@ -1,4 +1,5 @@
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
 import type { Block, Notebook } from '../shared/notebook.ts';
 import { isFault } from '../shared/value.ts';
 import { changeBlock } from '../src/notebook/edit-records.ts';
@@ -86,7 +87,9 @@ export class SdReductionCheck extends LitElement {
 
   private async choose(facts: Readonly<Record<string, string>>): Promise<void> {
     const { session, value: block } = this.block;
-    if (!session || !block) return;
+    // Refused, a choice stands again as it was.
+    if (!session?.mayWrite()) return this.requestUpdate();
+    if (!block) return;
     const { before, after } = this.chosen(session);
     const days = { ...(before ? { before } : {}), ...(after ? { after } : {}) };
     const choices = { ...days, ...block.choices, ...facts };
@@ -147,7 +150,7 @@ export class SdReductionCheck extends LitElement {
           html`<label class="tick">
             <input
               type="checkbox"
-              .checked=${chosen.products.includes(id)}
+              .checked=${live(chosen.products.includes(id))}
               @change=${(event: Event) => pick(id, (event.target as HTMLInputElement).checked)}
             />
             ${productName(notebook, id)}

@@ -60,10 +60,13 @@ export class SdRenameBlock extends LitElement {
       this.fault = say('Type a heading, so that the block is found again.');
       return;
     }
+    const session = this.session.value;
+    const former = this.titleNow;
+    if (title !== former && !session?.mayWrite()) return;
     this.sheet?.close();
-    if (title === this.titleNow) return;
-    const label = say('renaming {title}', { title: this.titleNow });
-    await this.session.value?.dispatch(changeBlock(this.block.id, { title }, label));
+    if (title === former) return;
+    const label = say('renaming {title}', { title: former });
+    await session?.dispatch(changeBlock(this.block.id, { title }, label));
   }
 
   protected override render(): TemplateResult {

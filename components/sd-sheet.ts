@@ -1,4 +1,6 @@
+import { ContextConsumer } from '@lit/context';
 import { LitElement, css, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { servicesContext, type Notice } from './services.ts';
 import { theme } from './theme.ts';
 import { say } from '../src/text/say.ts';
 
@@ -9,10 +11,15 @@ import { say } from '../src/text/say.ts';
  *
  *     <sd-sheet heading="Animals"> … </sd-sheet>
  *
- * The first element marked `data-first` takes the focus; else the heading does. Fires `sheet-closed`.
+ * The first element marked `data-first` takes the focus; else the heading does. What is refused while it is
+ * open, because another tab writes, it says itself: the page behind it cannot be heard. Fires `sheet-closed`.
  */
 export class SdSheet extends LitElement {
-  static override properties = { heading: { type: String }, isWide: { type: Boolean } };
+  static override properties = {
+    heading: { type: String },
+    isWide: { type: Boolean },
+    refusal: { state: true },
+  };
 
   static override styles = [
     ...theme,
@@ -52,6 +59,24 @@ export class SdSheet extends LitElement {
         padding: 16px 20px 20px;
       }
 
+      .refusal {
+        position: sticky;
+        bottom: 0;
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 8px 16px;
+        padding: 8px 20px;
+        border-top: 1px solid var(--warm);
+        background: var(--warm-soft);
+        color: var(--warm);
+      }
+
+      .refusal p {
+        flex: 1 1 16em;
+        margin: 0;
+      }
+
       .close {
         min-width: 44px;
         min-height: 44px;
@@ -70,6 +95,10 @@ export class SdSheet extends LitElement {
         .body {
           padding: 14px 14px calc(20px + env(safe-area-inset-bottom));
         }
+
+        .refusal {
+          padding: 8px 14px calc(8px + env(safe-area-inset-bottom));
+        }
       }
 
       @media print {
@@ -82,12 +111,35 @@ export class SdSheet extends LitElement {
 
   declare heading: string;
   declare isWide: boolean;
+  declare private refusal: Notice | undefined;
   private opener: Element | null = null;
+  private stop: (() => void) | undefined;
+  private readonly services = new ContextConsumer(this, {
+    context: servicesContext,
+    subscribe: true,
+    callback: (services) => {
+      this.stop?.();
+      this.stop = services?.subscribeNotices(() => this.hear());
+    },
+  });
 
   constructor() {
     super();
     this.heading = '';
     this.isWide = false;
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.stop?.();
+  }
+
+  private hear(): void {
+    const refusal = this.services.value?.notices().find((notice) => notice.isRefusal);
+    const hadFocus = this.shadowRoot?.activeElement?.matches('.refusal button') === true;
+    this.refusal = this.isOpen ? refusal : undefined;
+    // The button that had the focus goes with what it was for.
+    if (hadFocus && !this.refusal) this.renderRoot.querySelector('h2')?.focus();
   }
 
   get isOpen(): boolean {
@@ -99,6 +151,7 @@ export class SdSheet extends LitElement {
     await this.updateComplete;
     if (this.dialog?.open) return;
     this.opener = deepActive();
+    this.refusal = undefined;
     this.dialog?.showModal();
     const first = this.querySelector<HTMLElement>('[data-first]');
     (first ?? this.renderRoot.querySelector('h2'))?.focus();
@@ -138,6 +191,15 @@ export class SdSheet extends LitElement {
     this.dialog?.addEventListener('pointerdown', (event) => this.onPointerDown(event));
   }
 
+  private refusalTemplate(): TemplateResult | typeof nothing {
+    const { refusal } = this;
+    if (!refusal) return nothing;
+    return html`<div class="refusal" role="alert">
+      <p>${refusal.sentence}</p>
+      ${refusal.action ? html`<button @click=${refusal.action.run}>${refusal.action.label}</button>` : nothing}
+    </div>`;
+  }
+
   protected override render(): TemplateResult {
     return html`
       <dialog
@@ -150,6 +212,7 @@ export class SdSheet extends LitElement {
           <button class="quiet close" @click=${this.close}>${say('Close')}</button>
         </div>
         <div class="body"><slot></slot></div>
+        ${this.refusalTemplate()}
       </dialog>
     `;
   }

@@ -85,7 +85,7 @@ export class SdTreatmentLine extends LitElement {
     event.preventDefault();
     const { session } = this.line;
     const form = event.target as HTMLFormElement;
-    if (!session) return;
+    if (!session?.mayWrite()) return;
     const doseMl = this.amount(form, 'dose', say('The dose'));
     const weightKg = this.amount(form, 'weight', say('The weight'));
     if (isFault(doseMl) || isFault(weightKg)) {
@@ -117,7 +117,7 @@ export class SdTreatmentLine extends LitElement {
     event.preventDefault();
     const { session } = this.line;
     const form = event.target as HTMLFormElement;
-    if (!session) return;
+    if (!session?.mayWrite()) return;
     const edit = giveClearDate(
       session.notebook,
       this.treatmentId,
@@ -138,7 +138,7 @@ export class SdTreatmentLine extends LitElement {
     const { session } = this.line;
     const edit: Edit | Fault | undefined =
       session && removeTreatment(session.notebook, this.treatmentId);
-    if (!session || !edit) return;
+    if (!session?.mayWrite() || !edit) return;
     if (isFault(edit)) {
       this.fault = edit.sentence;
       return;

@@ -81,7 +81,9 @@ export class SdTreatmentList extends LitElement {
   ): Promise<void> {
     const { session } = this.about;
     const day = this.list.value?.day;
-    if (!session || day === undefined || entries.length === 0) return;
+    // Refused, a tick stands again as it was.
+    if (!session?.mayWrite()) return this.requestUpdate();
+    if (day === undefined || entries.length === 0) return;
     const { notebook } = session;
     const ids = entries.map(({ animal }) => animal.id);
     const edit =

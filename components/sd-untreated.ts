@@ -124,7 +124,7 @@ export class SdUntreated extends LitElement {
 
   private async keepFigure(event: Event): Promise<void> {
     const { session } = this.about;
-    if (!session) return;
+    if (!session?.mayWrite()) return;
     const typed = parseNumber((event.target as HTMLInputElement).value, this.mark);
     if (isFault(typed) || typed < 0 || typed > 100) {
       this.fault = isFault(typed) ? typed.sentence : say('The share goes from 0 to 100 %.');
@@ -141,7 +141,7 @@ export class SdUntreated extends LitElement {
 
   private async leave({ entry, why }: LeaveProposal): Promise<void> {
     const { session } = this.about;
-    if (!session) return;
+    if (!session?.mayWrite()) return;
     const reason = say('left so that some stay untreated: {why}', { why });
     const edit = deciding(session.notebook, this.day, [entry], false, reason);
     if (edit) await session.dispatch(edit);

@@ -67,6 +67,8 @@ export interface Notice {
   readonly kind:
     'memory only' | 'not kept' | 'second tab' | 'other address' | 'put aside' | 'plain address';
   readonly sentence: string;
+  /** It says why what was just asked for was not done. */
+  readonly isRefusal?: boolean;
   /** A thing to do about it, if there is one. */
   readonly action?: { readonly label: string; readonly run: () => void | Promise<void> };
 }

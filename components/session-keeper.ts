@@ -151,6 +151,7 @@ export class SessionKeeper {
 function following(claim: { takeOver(): Promise<void> }, state: 'open' | 'refused'): Notice {
   return {
     kind: 'second tab',
+    isRefusal: state === 'refused',
     sentence:
       state === 'refused'
         ? say(

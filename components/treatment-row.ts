@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
 import type { About, Notebook } from '../shared/notebook.ts';
 import { columnsOf } from '../src/notebook/read.ts';
 import { kgPerLb } from '../src/text/parse-reading.ts';
@@ -33,7 +34,7 @@ export function treatmentRow(entry: ListEntry, parts: RowParts): TemplateResult 
         <span class="visually-hidden">${say('Treat {tag}', { tag })}</span>
         <input
           type="checkbox"
-          .checked=${isTicked}
+          .checked=${live(isTicked)}
           @change=${(event: Event) =>
             parts.decide(entry, (event.target as HTMLInputElement).checked ? true : null)}
         />

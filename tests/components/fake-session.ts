@@ -180,13 +180,17 @@ async function openSession(notebook: Notebook): Promise<{ session: Session; engi
  * The same notebook in a session of its own, no day open yet: as when another tab takes the writing over
  * (`following`) or leaves it to this one.
  */
-export function sessionAgain(former: Session, role: 'writing' | 'following' = 'writing'): Session {
+export function sessionAgain(
+  former: Session,
+  role: 'writing' | 'following' = 'writing',
+  refuse: () => void = () => {},
+): Session {
   let ms = 1_790_000_000_000;
   const now = (): number => (ms += 1);
   const parts = { engine: new FakeEngine(), clock: new Clock('again', now), now };
   return role === 'writing'
     ? new Session(former.notebook, parts)
-    : new FollowingSession(former.notebook, parts, () => {});
+    : new FollowingSession(former.notebook, parts, refuse);
 }
 
 /** What is typed in a cell, by the column's key; undefined when nothing is. */

@@ -1,5 +1,5 @@
 import { ContextProvider } from '@lit/context';
-import { expect, waitUntil } from '@open-wc/testing';
+import { expect, fixture, waitUntil } from '@open-wc/testing';
 import { sendKeys } from '@web/test-runner-commands';
 import axe from 'axe-core';
 import { html } from 'lit';
@@ -8,6 +8,9 @@ import '../../components/sd-card.ts';
 import { servicesContext, type Services } from '../../components/services.ts';
 import { columnByKey, readingOf } from '../../src/notebook/read.ts';
 import type { Session } from '../../src/session/session.ts';
+import { sessionAgain } from './fake-session.ts';
+import type { SessionGiver } from './grid-fixture.ts';
+import './grid-fixture.ts';
 import { openSession, textOf, underSession } from './open-notebook.ts';
 
 async function cardOf(): Promise<{ card: SdCard; session: Session }> {
@@ -230,6 +233,37 @@ describe('sd-card', () => {
     press(card, 'Next');
     await settled(card);
     expect(readAt(other)).to.equal(before);
+  });
+
+  it('keeps what was typed in its field where another tab has taken the writing over', async () => {
+    const session = await openSession();
+    const giver = await fixture<SessionGiver>(
+      html`<sd-session-giver .session=${session}><sd-card></sd-card></sd-session-giver>`,
+    );
+    const card = giver.querySelector('sd-card')!;
+    const become = async (next: Session): Promise<void> => {
+      giver.session = next;
+      await next.open(session.openDay ?? '');
+      await settled(card);
+    };
+    await card.show('a-W-101');
+    await settled(card);
+    field(card, 'chamber1').focus();
+    field(card, 'chamber1').value = '44';
+    field(card, 'chamber1').dispatchEvent(new InputEvent('input', { bubbles: true }));
+    let refusals = 0;
+    await become(sessionAgain(session, 'following', () => (refusals += 1)));
+    field(card, 'chamber1').blur();
+    await settled(card);
+    expect(refusals).to.be.greaterThan(0);
+    expect(field(card, 'chamber1').value).to.equal('44');
+    // Once this tab writes again, it is kept when the field is left.
+    const again = sessionAgain(session);
+    await become(again);
+    field(card, 'chamber1').focus();
+    field(card, 'chamber1').blur();
+    await settled(card);
+    expect(typed(again, 'W-101', 'chamber1')).to.equal('44');
   });
 
   it('goes on by Enter from any field: through its own part, then to the next animal', async () => {

@@ -13,6 +13,8 @@ let ids = 0;
 const services = {
   newId: () => `test-${(ids += 1)}`,
   today: () => '2026-08-01',
+  notices: () => [],
+  subscribeNotices: () => () => {},
 } as unknown as Services;
 
 interface Opened {

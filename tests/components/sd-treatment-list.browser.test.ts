@@ -10,6 +10,7 @@ import { setsOf } from '../../src/notebook/record-sets.ts';
 import type { Session } from '../../src/session/session.ts';
 import { decisionOf } from '../../src/treating/decision.ts';
 import { treatmentsOfAnimal } from '../../src/treating/after-treatment.ts';
+import { sessionAgain } from './fake-session.ts';
 import { demo, openSession } from './open-notebook.ts';
 import {
   allText,
@@ -168,6 +169,40 @@ describe('<sd-treatment-list>', () => {
     expect(line?.milkClear).to.equal('not permitted');
     await page.session.undo();
     expect(treatmentsOfAnimal(page.session.notebook, 'a-L-016').length).to.equal(1);
+  });
+
+  it('says nothing of the log, and ticks nothing, where another tab writes and this one is refused', async () => {
+    const page = await open();
+    tick(page.list, 'L-016').click();
+    await says(page.list, '1 ticked and not yet in the log');
+    let refusals = 0;
+    const following = sessionAgain(page.session, 'following', () => (refusals += 1));
+    await following.open(TODAY);
+    const { id = '' } =
+      blocksOf(following.notebook).find(({ kind }) => kind === 'treatment list') ?? {};
+    const list = await onPage<SdTreatmentList>(
+      following,
+      html`<sd-treatment-list blockId=${id}></sd-treatment-list>`,
+    );
+    await says(list, '1 ticked and not yet in the log');
+    const said: string[] = [];
+    const hear = (event: Event): void => {
+      said.push((event as CustomEvent<{ sentence: string }>).detail.sentence);
+    };
+    document.body.addEventListener('page-message', hear);
+    choose(deep<HTMLSelectElement>(list, '.fields select'), 'p-demo');
+    await says(list, '= 5.82 mL, drawn up as 6 mL');
+    button(list, 'Write 1 treatment to the log').click();
+    tick(list, 'L-011').click();
+    await until(
+      () => refusals === 2,
+      () => `${refusals} refusals`,
+    );
+    await list.updateComplete;
+    document.body.removeEventListener('page-message', hear);
+    expect(said).to.deep.equal([]);
+    expect(tick(list, 'L-011').checked).to.equal(false);
+    expect(allText(list)).to.contain('= 5.82 mL, drawn up as 6 mL');
   });
 
   it('gives no number where there is no strength, and none for a weight that cannot be', async () => {

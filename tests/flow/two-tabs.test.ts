@@ -69,6 +69,29 @@ describe('one notebook in two tabs', () => {
     await line(second, 'W-102').getByText('321', { exact: true }).waitFor();
   });
 
+  it('drops nothing of a form that was open meanwhile, and says in it why nothing was kept', async () => {
+    const { page } = open;
+    await page.getByRole('button', { name: 'Write in this tab' }).click();
+    await second.getByText('Another tab writes this notebook.').waitFor();
+    await page.getByText('What is typed there shows here').waitFor({ state: 'detached' });
+    await page.getByRole('button', { name: 'Animals', exact: true }).click();
+    const dialog = page.getByRole('dialog', { name: 'Animals' });
+    await page.getByRole('tab', { name: 'Add many' }).click();
+    const field = page.getByRole('textbox', { name: /^Tags/ });
+    await field.fill('Z-1\nZ-2');
+    await second.getByRole('button', { name: 'Write in this tab' }).click();
+    await page.getByText('Another tab writes this notebook.').waitFor();
+    await page.getByRole('button', { name: 'Add 2 animals' }).click();
+    await dialog.getByRole('alert').getByText('Nothing was changed').waitFor();
+    expect(await page.getByText('2 animals are added.').count()).toBe(0);
+    expect(await field.inputValue()).toBe('Z-1\nZ-2');
+    await dialog.getByRole('button', { name: 'Write in this tab' }).click();
+    await dialog.getByText('Nothing was changed').waitFor({ state: 'detached' });
+    await page.getByRole('button', { name: 'Add 2 animals' }).click();
+    await page.getByText('2 animals are added.').waitFor();
+    await page.keyboard.press('Escape');
+  });
+
   it('goes on in the first when the second is closed, and has kept both tabs’ counts', async () => {
     await second.close();
     await open.page.getByText('What is typed there shows here').waitFor({ state: 'detached' });
