@@ -133,7 +133,9 @@ export class SdCounts extends LitElement {
     const row = this.renderRoot.querySelector('sd-card')?.row ?? this.cell?.row;
     this.view = view;
     await this.updateComplete;
-    if (row !== undefined) this.showAnimal(row);
+    if (row === undefined) return;
+    this.renderRoot.querySelector('sd-grid')?.showAnimal(row, false);
+    void this.renderRoot.querySelector('sd-card')?.show(row);
   }
 
   private onFocusCell(event: CustomEvent<Place>): void {

@@ -201,10 +201,10 @@ export class SdGrid extends LitElement implements HandHost {
     this.settle(true);
   }
 
-  /** Goes to an animal's row and puts the focus there; a filter that hides it is lifted. */
-  showAnimal(row: string): void {
+  /** Goes to an animal's row and puts the focus there; a filter that hides it is lifted, where it was asked for. */
+  showAnimal(row: string, isAskedFor = true): void {
     if (!this.held) return;
-    if (!this.held.sheet.rowIndex.has(row)) this.held.filterBy(noFilter);
+    if (isAskedFor && !this.held.sheet.rowIndex.has(row)) this.held.filterBy(noFilter);
     this.mouse.toRow(row);
     this.focus();
   }

@@ -5,7 +5,7 @@ import type { SdCounts } from '../../components/sd-counts.ts';
 import { columnByKey } from '../../src/notebook/read.ts';
 import type { Session } from '../../src/session/session.ts';
 import { demoSession, plainSession, sessionAgain } from './fake-session.ts';
-import { SessionGiver, settled } from './grid-fixture.ts';
+import { focused, SessionGiver, settled } from './grid-fixture.ts';
 
 const givers: SessionGiver[] = [];
 
@@ -75,6 +75,23 @@ describe('sd-counts: sorted, filtered and folded', () => {
     const again = await gridIn(counts);
     expect(again).to.not.equal(first);
     expect(shown(again)).to.deep.equal(before);
+  });
+
+  it('keeps a filter that hides the animal whose card was looked at last', async () => {
+    const { session } = await demoSession();
+    const { counts } = await countsOf(session);
+    const grid = await gridIn(counts);
+    const before = await lookedAt(grid, session);
+    grid.showAnimal(grid.model.sheet.rows[0]?.id ?? '');
+    await settled(grid);
+    await press(counts, 'One animal');
+    const card = counts.renderRoot.querySelector('sd-card');
+    await card?.show('a-W-101');
+    await waitUntil(() => card?.row === 'a-W-101');
+    await press(counts, 'All animals');
+    const again = await gridIn(counts);
+    expect(shown(again)).to.deep.equal(before);
+    expect(focused(again)).to.match(/^G-/);
   });
 
   it('is as it was in another session of the same notebook, as when another tab took over', async () => {
