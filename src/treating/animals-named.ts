@@ -1,7 +1,7 @@
 import type { Notebook } from '../../shared/notebook.ts';
 import { isFault } from '../../shared/value.ts';
 import { animalsOf } from '../notebook/read.ts';
-import { canonicalTag } from '../text/tag.ts';
+import { canonicalTag, likeKey } from '../text/tag.ts';
 import { wordList } from './word-list.ts';
 import { say } from '../text/say.ts';
 
@@ -18,7 +18,9 @@ export interface AnimalsNamed {
 /** Reads tags from text, parted by commas, semicolons or line ends; spaces belong to a tag. */
 export function animalsNamed(notebook: Notebook, text: string): AnimalsNamed {
   const byKey = new Map<string, string>();
+  const like = new Map<string, string>();
   for (const { id, tag, electronic } of animalsOf(notebook)) {
+    like.set(likeKey(tag), tag);
     for (const name of [electronic, tag]) {
       const key = name === undefined || name === '' ? null : keyOf(name);
       if (key !== null) byKey.set(key, id);
@@ -37,7 +39,7 @@ export function animalsNamed(notebook: Notebook, text: string): AnimalsNamed {
       ? ''
       : say('{n, plural, one {# tag is} other {# tags are}} not in this notebook: {tags}.', {
           n: unknown.length,
-          tags: wordList(unknown),
+          tags: wordList(unknown.map((typed) => withLike(typed, like.get(likeKey(typed))))),
         });
   return { animals: [...animals], unknown, sentence };
 }
@@ -45,4 +47,9 @@ export function animalsNamed(notebook: Notebook, text: string): AnimalsNamed {
 function keyOf(typed: string): string | null {
   const tag = canonicalTag(typed);
   return isFault(tag) ? null : tag.key;
+}
+
+/** Tags that differ by case, zeros or spaces are two animals; which one is meant only the person knows. */
+function withLike(typed: string, tag: string | undefined): string {
+  return tag === undefined ? typed : say('{typed} (is {tag} meant?)', { typed, tag });
 }

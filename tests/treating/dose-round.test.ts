@@ -94,6 +94,14 @@ describe('animalsNamed', () => {
     expect(found.sentence).toBe('1 tag is not in this notebook: X9.');
   });
 
+  it('asks whether a tag that differs only by case, zeros or spaces is meant, and takes it for nobody’s', () => {
+    const found = animalsNamed(animal(herd(), 'W-101'), 'w-0101, X9');
+    expect(found.animals).toEqual([]);
+    expect(found.sentence).toBe(
+      '2 tags are not in this notebook: w-0101 (is W-101 meant?) and X9.',
+    );
+  });
+
   it('finds an animal by its electronic number however that is written', () => {
     const marked = animal(herd(), '0012', { electronic: '982000123456789' });
     expect(animalsNamed(marked, '982 000123456789').animals).toEqual(['0012']);
