@@ -238,9 +238,11 @@ export class SdPage extends LitElement {
           ${
             this.hasAnimals.value
               ? say('Now add the day of the sampling.')
-              : say(
-                  'First add your animals, by typing or pasting their tags; then the day of the sampling.',
-                )
+              : this.hasDays.value
+                ? say('Now add your animals, by typing or pasting their tags.')
+                : say(
+                    'First add your animals, by typing or pasting their tags; then the day of the sampling.',
+                  )
           }
         </p>
         <button
@@ -250,12 +252,16 @@ export class SdPage extends LitElement {
         >
           ${say('Add animals')}
         </button>
-        <button
-          class=${this.hasAnimals.value ? 'main' : nothing}
-          @click=${() => this.renderRoot.querySelector<SdDayBar>('sd-day-bar')?.add()}
-        >
-          ${say('Add a sampling day')}
-        </button>
+        ${
+          this.hasDays.value
+            ? nothing
+            : html`<button
+                class=${this.hasAnimals.value ? 'main' : nothing}
+                @click=${() => this.renderRoot.querySelector<SdDayBar>('sd-day-bar')?.add()}
+              >
+                ${say('Add a sampling day')}
+              </button>`
+        }
       </div>
     `;
   }
