@@ -109,13 +109,14 @@ export class SdSeasonTrend extends LitElement {
 
   private plotOf({ groups, all }: Season): SeasonChart {
     const year = all.means[0]?.date.slice(0, 4);
-    const point = (of: SeasonMean, epg: number, about: string): SeasonPlotPoint => ({
+    const point = (of: SeasonMean, mean: number, about: string): SeasonPlotPoint => ({
       date: of.date,
-      epg,
-      words: say('{about}, {day}: {epg} epg', {
+      epg: mean,
+      words: say('{about}, {day}: {bound, select, least {at least {epg} epg} other {{epg} epg}}', {
         about,
         day: dayWords(of, 'long', year),
-        epg: figureText(epg, 0, this.mark),
+        bound: mean === of.mean && of.tooMany > 0 ? 'least' : 'exact',
+        epg: figureText(mean, 0, this.mark),
       }),
     });
     return {
