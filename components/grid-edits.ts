@@ -4,7 +4,9 @@ import type { Reading } from '../shared/reading.ts';
 import { aboutOf, animalOf, columnByKey, columnOf, readingOf } from '../src/notebook/read.ts';
 import { writeNumber } from '../src/text/decimal-text.ts';
 import { parseReading, statusInCount, type Typing } from '../src/text/parse-reading.ts';
+import { statusLabel } from '../src/text/typed-words.ts';
 import { typedShown } from './cell-words.ts';
+import type { GridColumn } from './grid-layout.ts';
 import type { Block, Place, Sheet } from './grid-place.ts';
 import { say } from '../src/text/say.ts';
 
@@ -203,23 +205,38 @@ export function pasteEdit(
   for (let r = block.rows[0]; r <= lastRow; r += 1) {
     const row = sheet.rows[r];
     const line = texts[isOne ? 0 : r - block.rows[0]];
+    const text = (c: number): string | undefined => line?.[isOne ? 0 : c - block.columns[0]];
+    const pastedOver = sheet.layout.columns.slice(block.columns[0], lastColumn + 1);
+    const words = statusesIn(pastedOver, (at) => text(block.columns[0] + at) ?? '');
+    let status = words.own;
     for (let c = block.columns[0]; row && line && c <= lastColumn; c += 1) {
       const column = sheet.layout.columns[c];
-      const text = line[isOne ? 0 : c - block.columns[0]];
-      if (!column || text === undefined) continue;
+      const pasted = text(c);
+      if (!column || pasted === undefined) continue;
       if (!column.isTypable) {
-        if (text.trim() !== '') passedOver += 1;
+        if (pasted.trim() !== '') passedOver += 1;
         continue;
       }
       const place = { row: row.id, day: column.day, column: column.column.id };
-      const status = statusSet(notebook, place, column.column, text);
-      if (status) {
-        places.push(place);
-        sets.push(status);
+      // Empty in its own column, the status is what the row says in the place of a count.
+      const isOwn = column.column.key === 'status';
+      if (isOwn && pasted.trim() === '' && words.inCounts !== null) continue;
+      const said = statusSet(notebook, place, column.column, pasted);
+      if (said && (status === null || status === statusInCount(pasted))) {
+        // Said once of its cup, in whichever cells of the row it stands.
+        if (status === null) {
+          places.push(place);
+          sets.push(said);
+        }
+        status = statusInCount(pasted);
         continue;
       }
       // A dash is how an empty count is shown and copied by others; it is no fault to paste one back.
-      const reading = readingTyped(notebook, place, column.column, isEmptyMark(text) ? '' : text);
+      const isEmpty = column.column.kind !== 'text' && isEmptyMark(pasted);
+      const reading =
+        said && status !== null
+          ? twoStatuses(pasted, status)
+          : readingTyped(notebook, place, column.column, isEmpty ? '' : pasted);
       if (reading?.kind === 'fault') faults.push({ place, reason: reading.reason });
       places.push(place);
       sets.push(setAt(place, reading));
@@ -236,6 +253,29 @@ export function pasteEdit(
     rowsTooMany: isOne ? 0 : height - (lastRow - block.rows[0] + 1),
     columnsTooMany: isOne ? 0 : width - (lastColumn - block.columns[0] + 1),
   };
+}
+
+/** What a pasted row says of its cup, in the status's own column and in the place of counts; null where nothing. */
+function statusesIn(
+  columns: readonly GridColumn[],
+  text: (at: number) => string,
+): { readonly own: string | null; readonly inCounts: string | null } {
+  let own: string | null = null;
+  let inCounts: string | null = null;
+  for (const [at, { column, isTypable }] of columns.entries()) {
+    if (!isTypable) continue;
+    if (column.key === 'status') own = (statusInCount(text(at)) ?? text(at).trim()) || null;
+    else if (column.kind === 'count') inCounts ??= statusInCount(text(at));
+  }
+  return { own, inCounts };
+}
+
+function twoStatuses(text: string, status: string): Reading {
+  const reason = say(
+    '"{text}" stands in the place of a count, and the same cup is called "{status}". Keep one of them as its status.',
+    { text, status: statusLabel(status) },
+  );
+  return { kind: 'fault', text: text.trim(), reason };
 }
 
 function isEmptyMark(text: string): boolean {

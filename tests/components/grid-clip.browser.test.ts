@@ -93,6 +93,32 @@ describe('sd-grid: the clipboard and the editor under another decimal mark or un
   });
 });
 
+describe('sd-grid: words pasted', () => {
+  it('keep each what was said: one status of a cup, two that differ both, and no word is dropped', async () => {
+    const { grid, session } = await plainGrid();
+    await at(grid, 'A-001', 'status');
+    await paste(grid, 'spoiled\tns\t5\n\tns\t5\npooled\tpooled\t5');
+    expect(typedIn(session, 'A-001', 'status')).to.equal('spoiled');
+    expect(stored(session, 'A-001', 'chamber1')).to.include({ kind: 'fault', text: 'ns' });
+    expect(typedIn(session, 'A-002', 'status')).to.equal('not sampled');
+    expect(typedIn(session, 'A-003', 'status')).to.equal('pooled');
+    expect(typedIn(session, 'A-003', 'chamber1')).to.equal(undefined);
+    // 3 statuses, 3 counts of chamber 2, and the word that is marked.
+    expect(session.undoLabel).to.equal('pasting of 7 cells');
+  });
+
+  it('keep a dash in a note, which means nothing there but itself', async () => {
+    const { grid, session } = await plainGrid();
+    await at(grid, 'A-001', 'note');
+    await paste(grid, '–');
+    expect(typedIn(session, 'A-001', 'note')).to.equal('–');
+    await at(grid, 'A-001', 'chamber1');
+    await press(grid, '7', 'Enter', 'ArrowUp');
+    await paste(grid, '–');
+    expect(typedIn(session, 'A-001', 'chamber1')).to.equal(undefined);
+  });
+});
+
 describe('sd-grid: figures of other days on the clipboard', () => {
   it('have all their digits and no marks between thousands', async () => {
     const { session } = await demoSession();
