@@ -1,7 +1,9 @@
+import type { SetTo } from '../shared/edit.ts';
 import type { Column, ColumnFacts, ColumnKind, Notebook } from '../shared/notebook.ts';
 import { fault, type Fault } from '../shared/value.ts';
 import { toShown, toStored } from '../src/engine/stored-formula.ts';
-import { parseNumber } from '../src/text/decimal-text.ts';
+import { aboutOf } from '../src/notebook/read.ts';
+import { parseNumber, writeNumber } from '../src/text/decimal-text.ts';
 import { narrowest, widest } from './grid-layout.ts';
 import { say } from '../src/text/say.ts';
 
@@ -60,7 +62,9 @@ export const allKindWords: Readonly<Record<ColumnKind, string>> = {
 };
 
 export function draftOf(notebook: Notebook, column: Column): ColumnDraft {
-  const number = (value: number | undefined): string => (value === undefined ? '' : String(value));
+  const { decimalMark = '.' } = aboutOf(notebook);
+  const number = (value: number | undefined): string =>
+    value === undefined ? '' : writeNumber(value, decimalMark);
   return {
     label: column.label ?? '',
     key: column.key,
@@ -79,7 +83,16 @@ export function draftOf(notebook: Notebook, column: Column): ColumnDraft {
   };
 }
 
-/** The facts a draft comes to, the key apart; or what is wrong with it. Empty fields are cleared. */
+const mayBeEmpty = ['width', 'decimals', 'low', 'high', 'step', 'words'] as const;
+
+/** What stands in a column and was emptied in its draft: to be cleared. */
+export function emptiedIn(column: Column, draft: ColumnDraft): readonly SetTo[] {
+  return mayBeEmpty
+    .filter((field) => draft[field].trim() === '' && column[field] !== undefined)
+    .map((field) => ({ path: ['columns', column.id, field] as const, value: null }));
+}
+
+/** The facts a draft comes to, the key apart; or what is wrong with it. What was emptied: {@link emptiedIn}. */
 export function factsOf(notebook: Notebook, draft: ColumnDraft): Partial<ColumnFacts> | Fault {
   const label = draft.label.trim();
   if (label === '') return fault('no-name', say('Give the column a name.'));
@@ -87,7 +100,7 @@ export function factsOf(notebook: Notebook, draft: ColumnDraft): Partial<ColumnF
   for (const field of ['width', 'decimals', 'low', 'high', 'step'] as const) {
     const typed = draft[field].trim();
     if (typed === '') continue;
-    const value = parseNumber(typed, '.');
+    const value = parseNumber(typed, aboutOf(notebook).decimalMark ?? '.');
     if (typeof value !== 'number') return value;
     numbers[field] = value;
   }

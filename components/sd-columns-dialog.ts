@@ -13,7 +13,14 @@ import {
 import { keyFromLabel } from '../src/notebook/key-name.ts';
 import { columnOf, columnsOf } from '../src/notebook/read.ts';
 import { columnFields } from './column-fields.ts';
-import { allKindWords, blankColumn, draftOf, factsOf, type ColumnDraft } from './column-draft.ts';
+import {
+  allKindWords,
+  blankColumn,
+  draftOf,
+  emptiedIn,
+  factsOf,
+  type ColumnDraft,
+} from './column-draft.ts';
 import { LeftOver } from './left-over.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
@@ -211,10 +218,14 @@ export class SdColumnsDialog extends LitElement {
       }
     }
     const label = draft.label.trim();
-    const isDone = await this.dispatch(
+    const edit =
       columnId === 'new'
         ? addColumn(notebook, this.newId(), { ...facts, key, label, kind: draft.kind })
-        : changeColumn(notebook, columnId, { ...facts, key }),
+        : changeColumn(notebook, columnId, { ...facts, key });
+    const column = columnOf(notebook, columnId);
+    const emptied = column ? emptiedIn(column, draft) : [];
+    const isDone = await this.dispatch(
+      isFault(edit) ? edit : { ...edit, sets: [...edit.sets, ...emptied] },
     );
     if (!isDone) return;
     this.leftOver.drop();

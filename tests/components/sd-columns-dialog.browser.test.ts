@@ -180,6 +180,24 @@ describe('sd-columns-dialog', () => {
     expect(dialog.renderRoot.querySelector<HTMLInputElement>('[name="label"]')?.value).to.equal('');
   });
 
+  it('clears what was emptied, and reads and writes numbers with the decimal mark of the notebook', async () => {
+    const { session } = await plainSession(2);
+    const path = ['about', 'notebook', 'decimalMark'] as const;
+    await session.dispatch({ label: 'mark', source: 'typed', sets: [{ path, value: ',' }] });
+    const id = columnByKey(session.notebook, 'condition')?.id ?? '';
+    const dialog = await dialogOf(session, id);
+    const valueOf = (name: string): string =>
+      dialog.renderRoot.querySelector<HTMLInputElement>(`[name="${name}"]`)?.value ?? '';
+    expect(valueOf('step')).to.equal('0,5');
+    type(dialog, 'high', '');
+    type(dialog, 'step', '0,25');
+    await submit(dialog);
+    expect(columnByKey(session.notebook, 'condition')?.high).to.equal(undefined);
+    expect(columnByKey(session.notebook, 'condition')?.step).to.equal(0.25);
+    await session.undo();
+    expect(columnByKey(session.notebook, 'condition')?.high).to.equal(5);
+  });
+
   it('refuses a wrong formula with its sentence', async () => {
     const { session } = await plainSession(2);
     const dialog = await dialogOf(session, 'c-epg');
