@@ -193,7 +193,8 @@ export class GridMenus {
         words: say('Hide'),
         run: () => {
           const edit = changeColumn(notebook, column.id, { hidden: true });
-          if (!isFault(edit)) void session.dispatch(edit);
+          if (isFault(edit) || !session.mayWrite()) return;
+          void session.dispatch(edit);
           this.host.say(say('{label} is hidden. Columns brings it back.', { label }));
         },
       },
