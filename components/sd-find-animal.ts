@@ -1,10 +1,11 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { ContextConsumer } from '@lit/context';
+import type { Animal } from '../shared/notebook.ts';
 import { isFault } from '../shared/value.ts';
 import { addAnimals } from '../src/notebook/edit-animals.ts';
 import { presentAnimals } from '../src/notebook/present.ts';
 import { animalsOf } from '../src/notebook/read.ts';
-import { likeTag } from '../src/text/tag.ts';
+import { canonicalTag, likeKey, likeTag } from '../src/text/tag.ts';
 import { usualArrival } from './arrival.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
@@ -78,16 +79,31 @@ export class SdFindAnimal extends LitElement {
     readonly id: string;
     readonly tag: string;
     readonly name: string;
+    /** Its tag or electronic number is what was typed, however it is written. */
+    readonly isItself: boolean;
+    /** Its tag differs from that by case, zeros or spaces alone. */
+    readonly isLike: boolean;
   }[] {
     const session = this.animals.session;
-    const asked = this.text.trim().toLowerCase();
+    const typed = this.text.trim();
+    const asked = typed.toLowerCase();
     if (!session?.openDay || asked === '') return [];
+    const rank = rankOf(typed);
     return presentAnimals(session.notebook, session.openDay)
       .filter(
-        ({ tag, name }) =>
-          tag.toLowerCase().includes(asked) || (name ?? '').toLowerCase().includes(asked),
+        (animal) =>
+          rank(animal) < 3 ||
+          animal.tag.toLowerCase().includes(asked) ||
+          (animal.name ?? '').toLowerCase().includes(asked),
       )
-      .map(({ id, tag, name }) => ({ id, tag, name: name ?? '' }));
+      .sort((one, other) => rank(one) - rank(other))
+      .map((animal) => ({
+        id: animal.id,
+        tag: animal.tag,
+        name: animal.name ?? '',
+        isItself: rank(animal) === 0,
+        isLike: rank(animal) === 1,
+      }));
   }
 
   /** That a tag like the one typed is known, differing only by zeros, case or spaces. */
@@ -128,16 +144,22 @@ export class SdFindAnimal extends LitElement {
 
   private onKeydown(event: KeyboardEvent): void {
     if (event.key === 'Escape') this.text = '';
-    const [first] = this.found;
+    const [first, second] = this.found;
     if (event.key !== 'Enter' || event.isComposing || this.text.trim() === '') return;
     event.preventDefault();
-    if (first) this.choose(first.id);
+    // Of several that fit, none is taken that was not named: its counts would be another's.
+    const isOne = first?.isItself || (first?.isLike && !second?.isLike);
+    if (first && second && !isOne)
+      this.sentence = say('{n} animals fit: choose one, or type more of it.', {
+        n: this.found.length,
+      });
+    else if (first) this.choose(first.id);
     else void this.add();
   }
 
   protected override render(): TemplateResult {
     const { found, text } = this;
-    const isNew = text.trim() !== '' && !found.some(({ tag }) => tag === text.trim());
+    const isNew = text.trim() !== '' && !found.some(({ isItself }) => isItself);
     return html`
       <input
         type="search"
@@ -188,6 +210,23 @@ export class SdFindAnimal extends LitElement {
       ${this.sentence === '' ? nothing : html`<p class="fault" role="alert">${this.sentence}</p>`}
     `;
   }
+}
+
+/** How near an animal is to what was typed: 0 itself, 1 but for case, zeros and spaces, 2 it begins so, 3 any other. */
+function rankOf(typed: string): (animal: Animal) => number {
+  const itself = keyOf(typed);
+  const like = likeKey(typed);
+  const start = typed.toLowerCase();
+  return ({ tag, electronic = '' }) => {
+    if (keyOf(tag) === itself || (electronic !== '' && keyOf(electronic) === itself)) return 0;
+    if (likeKey(tag) === like) return 1;
+    return tag.toLowerCase().startsWith(start) ? 2 : 3;
+  };
+}
+
+function keyOf(tag: string): string {
+  const read = canonicalTag(tag);
+  return isFault(read) ? tag : read.key;
 }
 
 customElements.define('sd-find-animal', SdFindAnimal);
