@@ -4,7 +4,9 @@ import type { Column, Notebook } from '../shared/notebook.ts';
 import type { LineKind } from '../src/notebook/line.ts';
 import { animalOf, columnsOf, dayOf, readingOf } from '../src/notebook/read.ts';
 import { mainCounts } from './cup-state.ts';
-import { textToEdit } from './grid-edits.ts';
+import { choiceHeld, choicesOf, type Choice } from './grid-choices.ts';
+import { textToEdit, typingOf } from './grid-edits.ts';
+import { inLines, inOneLine } from './one-line.ts';
 import { say } from '../src/text/say.ts';
 
 /** A part of the card: what is typed together, at the bench or in the yard. */
@@ -61,8 +63,8 @@ export function cardField(
 ): TemplateResult {
   const reading = readingOf(notebook, day, row, column.id);
   const body =
-    column.kind === 'score' && pointsOf(column).length <= scoreButtonsAtMost
-      ? scoreButtons(column, reading?.text ?? '', hand)
+    column.kind === 'score' && pointsOf(notebook, column).length <= scoreButtonsAtMost
+      ? scoreButtons(notebook, column, reading?.text ?? '', hand)
       : column.kind === 'tick'
         ? tickButton(column, reading?.kind === 'tick' && reading.value, hand)
         : textInput(notebook, day, row, column, hand, reading?.kind === 'fault');
@@ -99,9 +101,9 @@ function labelOf(column: Column): string {
   return column.label ?? column.key;
 }
 
-function pointsOf(column: Column): readonly number[] {
-  const { low = 1, high = 5, step = 1 } = column;
-  return Array.from({ length: Math.round((high - low) / step) + 1 }, (_, i) => low + i * step);
+/** The points of a score as this notebook's person writes them. */
+function pointsOf(notebook: Notebook, column: Column): readonly Choice[] {
+  return choicesOf(column, typingOf(notebook).decimalMark).filter(({ text }) => text !== '');
 }
 
 /** The keypad a column needs; words get the whole keyboard, and so does a count's "too many". */
@@ -120,7 +122,7 @@ function textInput(
   hand: CardHand,
   isWrong: boolean,
 ): TemplateResult {
-  const shown = hand.draft(column) ?? textToEdit(notebook, { day, row, column: column.id });
+  const text = hand.draft(column) ?? textToEdit(notebook, { day, row, column: column.id });
   return html`
     <label class="field">
       <span>${labelOf(column)}</span>
@@ -134,13 +136,16 @@ function textInput(
         spellcheck="false"
         aria-invalid=${isWrong ? 'true' : 'false'}
         aria-describedby=${isWrong ? `fault-${column.id}` : nothing}
-        .value=${live(shown)}
+        .value=${live(inOneLine(text))}
         @focus=${(event: Event) => {
           (event.target as HTMLInputElement).select();
           hand.entered(column);
         }}
-        @input=${(event: Event) => hand.typing(column, (event.target as HTMLInputElement).value)}
-        @blur=${(event: Event) => hand.commit(column, (event.target as HTMLInputElement).value)}
+        @input=${(event: Event) => hand.typing(column, textIn(event))}
+        @blur=${(event: Event) => {
+          // Only gone through, nothing was typed.
+          if (hand.draft(column) !== undefined) hand.commit(column, textIn(event));
+        }}
         @keydown=${(event: KeyboardEvent) => {
           if (event.key !== 'Enter' || event.isComposing) return;
           event.preventDefault();
@@ -151,15 +156,25 @@ function textInput(
   `;
 }
 
-function scoreButtons(column: Column, typed: string, hand: CardHand): TemplateResult {
+function textIn(event: Event): string {
+  return inLines((event.target as HTMLInputElement).value);
+}
+
+function scoreButtons(
+  notebook: Notebook,
+  column: Column,
+  typed: string,
+  hand: CardHand,
+): TemplateResult {
   const words = column.words ?? [];
+  const points = pointsOf(notebook, column);
+  const chosen = choiceHeld(points, column, typed, typingOf(notebook));
   return html`
     <fieldset class="score" id=${`field-${column.id}`}>
       <legend>${labelOf(column)}</legend>
       <div class="points">
-        ${pointsOf(column).map((point, i) => {
-          const text = String(point);
-          const isChosen = typed === text;
+        ${points.map(({ text }, i) => {
+          const isChosen = i === chosen;
           return html`
             <button
               class="point"

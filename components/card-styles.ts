@@ -29,6 +29,10 @@ export const cardStyles: CSSResult = css`
       padding: 2px 12px;
       background: var(--paper);
     }
+
+    .part-field :is(input, button) {
+      scroll-margin-top: 76px;
+    }
   }
 
   @media (max-width: 43.75em) and (min-height: 560px) {
@@ -38,6 +42,12 @@ export const cardStyles: CSSResult = css`
 
     .part-field :is(input, button) {
       scroll-margin-top: 132px;
+    }
+  }
+
+  @media (max-width: 21em) {
+    .part-field.count .field > input {
+      font-size: 1.375rem;
     }
   }
 
@@ -251,6 +261,11 @@ export const cardStyles: CSSResult = css`
     margin: 0 -2px;
     padding: 8px 2px max(8px, env(safe-area-inset-bottom));
     background: var(--paper);
+  }
+
+  .onward p {
+    grid-column: 1 / -1;
+    margin: 0;
   }
 
   .onward .main {

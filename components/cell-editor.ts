@@ -1,5 +1,6 @@
 import type { Column } from '../shared/notebook.ts';
 import type { Editing } from './grid-keys.ts';
+import { inLines, inOneLine } from './one-line.ts';
 
 /** What the editor tells the grid. */
 export interface EditorHeard {
@@ -131,15 +132,6 @@ export class CellEditor {
     }
     this.heard.changed();
   }
-}
-
-/** A note of several lines as the one line of an input, which would drop their ends. */
-function inOneLine(text: string): string {
-  return text.replace(/\r\n|\r|\n/g, ' ⏎ ');
-}
-
-function inLines(line: string): string {
-  return line.replace(/ ?⏎ ?/g, '\n');
 }
 
 /** Digits for counts and whole scores, digits with a decimal mark for measures, letters else. */

@@ -1,16 +1,18 @@
-import { LitElement, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { LitElement, html, type PropertyValues, type TemplateResult } from 'lit';
 import type { Column } from '../shared/notebook.ts';
 import { lineOf, putBehind, type LineKind } from '../src/notebook/line.ts';
 import { partColumnOf } from '../src/notebook/lanes.ts';
-import { columnByKey, columnOf, dayOf } from '../src/notebook/read.ts';
+import { columnByKey, columnOf, dayOf, readingOf } from '../src/notebook/read.ts';
 import { groupOn } from '../src/notebook/present.ts';
 import type { Session } from '../src/session/session.ts';
 import { Announcer } from './announcer.ts';
 import { undoSentence } from './grid-sentences.ts';
 import { cardAnswer, cardStatus } from './card-answer.ts';
-import { CardDrafts } from './card-drafts.ts';
-import { cardField, cardParts, type CardHand, type CardPart } from './card-fields.ts';
-import { laneField } from './card-lanes.ts';
+import { couldNotBar, onwardBar, orderBar, type CouldNot } from './card-bars.ts';
+import { CardDrafts, type CardDraft } from './card-drafts.ts';
+import { cardParts, type CardHand, type CardPart } from './card-fields.ts';
+import { cardPart } from './card-part.ts';
+import { keepPlace, recallPlace } from './card-place.ts';
 import { cardStyles } from './card-styles.ts';
 import { cellSource } from './cell-source.ts';
 import { cupSentence } from './cup-sentence.ts';
@@ -35,6 +37,7 @@ export class SdCard extends LitElement {
     row: { type: String },
     line: { state: true },
     remark: { state: true },
+    end: { state: true },
   };
 
   static override styles = [...theme, cardStyles];
@@ -44,12 +47,20 @@ export class SdCard extends LitElement {
   declare private line: LineKind;
   /** Why a button did nothing, and what to do. */
   declare private remark: string;
+  /** That there is no further card that way. */
+  declare private end: string;
   private readonly drafts = new CardDrafts();
   private focused: string | null = null;
   private readonly announcer = new Announcer(this);
   /** Anything may change the card: it is one animal, drawn in no time. */
   private readonly revision = new Select(this, () => (this.count += 1));
   private count = 0;
+
+  private readonly couldNot: CouldNot = {
+    status: (status) => void this.setStatus(status),
+    oneChamber: () => void this.oneChamber(),
+    tooMany: () => void this.tooMany(),
+  };
 
   private readonly hand: CardHand = {
     draft: (column) =>
@@ -59,6 +70,7 @@ export class SdCard extends LitElement {
       if (!session?.openDay || this.row === null) return;
       this.drafts.hold({ day: session.openDay, row: this.row, column: column.id, text });
       this.remark = '';
+      this.requestUpdate();
       void session.enterRow(this.row);
     },
     commit: (column, text) => void this.commit(column, text),
@@ -72,6 +84,7 @@ export class SdCard extends LitElement {
     this.row = null;
     this.line = 'bench';
     this.remark = '';
+    this.end = '';
     this.addEventListener('focusout', (event) => {
       const isInside = event.relatedTarget instanceof Node && this.contains(event.relatedTarget);
       if (!isInside && !this.shadowRoot?.activeElement) void this.leave();
@@ -98,6 +111,16 @@ export class SdCard extends LitElement {
     if (this.drafts.all.some(({ day, row }) => day !== openDay || row !== this.row))
       void this.commitDrafts();
     if (changed.has('row')) this.focused = null;
+    if (this.row === null) this.recall();
+  }
+
+  /** A card that is shown anew goes on where the last one was. */
+  private recall(): void {
+    const { session } = this.revision;
+    const place = session?.openDay ? recallPlace(session.notebook.id, session.openDay) : null;
+    if (!place) return;
+    this.line = place.line;
+    this.row = place.row;
   }
 
   private get animals(): ReturnType<typeof lineOf> {
@@ -126,6 +149,11 @@ export class SdCard extends LitElement {
     this.requestUpdate();
   }
 
+  /** What stands in fields and is not kept yet. */
+  get typed(): readonly CardDraft[] {
+    return this.drafts.all;
+  }
+
   /** Keeps all that is typed and not kept yet, without leaving the cup. */
   async commitDrafts(): Promise<void> {
     const { session } = this.revision;
@@ -142,7 +170,7 @@ export class SdCard extends LitElement {
 
   /** Enter walks through the fields of a part that have a keypad, and from the last to the next animal. */
   private async nextField(column: Column): Promise<void> {
-    await this.commitDrafts();
+    if (await this.isRefused(column)) return;
     const part = this.parts(this.revision.session).find(({ columns }) =>
       columns.some(({ id }) => id === column.id),
     );
@@ -152,6 +180,18 @@ export class SdCard extends LitElement {
     const field = next && this.renderRoot.querySelector<HTMLElement>(`#field-${next.id}`);
     if (field) (field.matches('input') ? field : field.querySelector('button'))?.focus();
     else await this.step(1);
+  }
+
+  /** Keeps what is typed; true where this field's could not be read: its reason is to be seen before going on. */
+  private async isRefused({ id }: Column): Promise<boolean> {
+    const draft = this.drafts.of(id);
+    await this.commitDrafts();
+    const { session } = this.revision;
+    if (!draft || !session) return false;
+    if (readingOf(session.notebook, draft.day, draft.row, id)?.kind !== 'fault') return false;
+    await this.updateComplete;
+    this.shadowRoot?.getElementById(`fault-${id}`)?.scrollIntoView({ block: 'nearest' });
+    return true;
   }
 
   /** Keeps which lanes were counted, and goes to their count, ready to be typed over. */
@@ -166,6 +206,7 @@ export class SdCard extends LitElement {
   /** Shows the animal so many places on in the line; stays at its ends and says so. */
   private async step(by: number): Promise<void> {
     this.remark = '';
+    this.end = '';
     await this.commitDrafts();
     const { animals } = this;
     const at = animals.findIndex((animal) => animal.id === this.row);
@@ -173,12 +214,18 @@ export class SdCard extends LitElement {
     if (next) await this.show(next.id);
     else {
       await this.revision.session?.enterRow(null);
-      this.announcer.say(by > 0 ? say('That was the last one.') : say('This is the first one.'));
+      this.end = by > 0 ? say('That was the last one.') : say('This is the first one.');
+      this.announcer.say(this.end);
     }
+  }
+
+  private get canUndo(): boolean {
+    return this.drafts.all.length > 0 || this.revision.session?.undoLabel != null;
   }
 
   /** Undoes, says what, and goes to the animal it was about. */
   private async takeBack(session: Session): Promise<void> {
+    await this.commitDrafts();
     let row: string | undefined;
     const stop = session.subscribe(({ transaction }) => {
       const path = transaction?.changes[0]?.path;
@@ -196,6 +243,7 @@ export class SdCard extends LitElement {
     await this.commitDrafts();
     await this.revision.session?.enterRow(null);
     this.row = row;
+    this.end = '';
     this.dispatchEvent(
       new CustomEvent('sd-card-animal', { detail: { row }, bubbles: true, composed: true }),
     );
@@ -218,7 +266,9 @@ export class SdCard extends LitElement {
   private async setStatus(status: string): Promise<void> {
     const { session } = this.revision;
     const column = session && columnByKey(session.notebook, 'status');
-    if (!column) return;
+    if (!column || !session.mayWrite()) return;
+    // Before it, so that undo takes the status back first.
+    await this.commitDrafts();
     await this.commit(column, status);
     if (status !== '') await this.step(1);
     else this.focus();
@@ -253,6 +303,7 @@ export class SdCard extends LitElement {
     await this.updateComplete;
     const lanes = partColumnOf(session.notebook, column)?.id;
     this.renderRoot.querySelector(`#field-${lanes} button`)?.scrollIntoView({ block: 'nearest' });
+    this.shadowRoot?.activeElement?.scrollIntoView({ block: 'nearest' });
   }
 
   protected override render(): TemplateResult {
@@ -262,6 +313,7 @@ export class SdCard extends LitElement {
       return html`<p>${say('Add a sampling day first; then the cards are here.')}</p>`;
     if (this.row === null || !animals.some((animal) => animal.id === this.row))
       this.row = animals[0]?.id ?? null;
+    keepPlace(session.notebook.id, session.openDay, { line: this.line, row: this.row });
     const at = animals.findIndex((animal) => animal.id === this.row);
     const animal = animals[at];
     if (!animal)
@@ -271,22 +323,9 @@ export class SdCard extends LitElement {
     const date = dayOf(session.notebook, day)?.date ?? day;
     const group = groupOn(session.notebook, animal.id, date);
     const place = this.placeWords(at, animals.length);
+    const couldNot = couldNotBar(this.remark, this.couldNot);
     return html`
-      <div class="lines" role="group" aria-label=${say('Order')}>
-        ${(['bench', 'yard'] as const).map(
-          (line) => html`
-            <button
-              aria-pressed=${this.line === line ? 'true' : 'false'}
-              @click=${() => {
-                this.line = line;
-              }}
-            >
-              ${line === 'bench' ? say('At the bench') : say('In the yard')}
-            </button>
-          `,
-        )}
-        <button class="quiet" @click=${this.goToList}>${say('Treatment list')}</button>
-      </div>
+      ${orderBar(this.line, (line) => (this.line = line), this.goToList)}
       <sd-find-animal @sd-animal-found=${this.onFoundEvent}></sd-find-animal>
       <div class="head">
         <button class="step" aria-label=${say('The one before')} @click=${() => this.step(-1)}>
@@ -299,17 +338,8 @@ export class SdCard extends LitElement {
       </div>
       ${cardAnswer(this, session, day, animal.id)}
       ${cardStatus(session, day, animal.id, () => void this.setStatus(''))}
-      ${this.parts(session).map((part) => this.renderPart(session, day, animal.id, part))}
-      <div class="onward">
-        <button
-          aria-disabled=${session.undoLabel === null ? 'true' : 'false'}
-          @mousedown=${keepKeypad}
-          @click=${() => this.takeBack(session)}
-        >
-          ${say('Undo')}
-        </button>
-        <button class="main" @mousedown=${keepKeypad} @click=${this.onNext}>${say('Next')}</button>
-      </div>
+      ${this.parts(session).map((part) => cardPart(session.notebook, day, animal.id, part, this.hand, couldNot))}
+      ${onwardBar(this.end, this.canUndo, () => void this.takeBack(session), this.onNext)}
       <p class="visually-hidden" role="status">${this.announcer.text}</p>
     `;
   }
@@ -334,9 +364,15 @@ export class SdCard extends LitElement {
 
   /** Next is chamber 2 after chamber 1, and the next animal after the last field. */
   private readonly onNext = (): void => {
-    const counts = this.parts(this.revision.session)[0]?.columns ?? [];
-    const column = counts.find((count) => count.id === this.focused);
-    void (column ? this.nextField(column) : this.step(1));
+    const [first, ...others] = this.parts(this.revision.session);
+    const isFocused = ({ id }: Column): boolean => id === this.focused;
+    const column = first?.columns.find(isFocused);
+    const other = others.flatMap(({ columns }) => columns).find(isFocused);
+    if (column) void this.nextField(column);
+    else
+      void (other ? this.isRefused(other) : Promise.resolve(false)).then((isRefused) =>
+        isRefused ? undefined : this.step(1),
+      );
   };
 
   private readonly goToList = (): void => {
@@ -348,45 +384,6 @@ export class SdCard extends LitElement {
       }),
     );
   };
-
-  private renderPart(session: Session, day: string, row: string, part: CardPart): TemplateResult {
-    const fields = (columns: readonly Column[]): TemplateResult | typeof nothing =>
-      columns.length === 0
-        ? nothing
-        : html`<div class="fields">
-            ${columns.map((column) => cardField(session.notebook, day, row, column, this.hand))}
-          </div>`;
-    const isCount = (column: Column): boolean => column.kind === 'count';
-    return html`
-      <h3 class="part-name">${part.name}</h3>
-      ${
-        part.isCup
-          ? html`${fields(part.columns.filter(isCount))} ${this.renderCouldNot()}
-            ${part.columns
-              .filter(isCount)
-              .map((count) => laneField(session.notebook, day, row, count, this.hand))}
-            ${fields(part.columns.filter((column) => !isCount(column)))}`
-          : fields(part.columns)
-      }
-    `;
-  }
-
-  private renderCouldNot(): TemplateResult {
-    return html`
-      <div class="could-not" @mousedown=${keepKeypad}>
-        <button @click=${() => this.setStatus('not sampled')}>${say('Not sampled')}</button>
-        <button @click=${this.oneChamber}>${say('One chamber only')}</button>
-        <button @click=${this.tooMany}>${say('Too many')}</button>
-        <button @click=${() => this.setStatus('could not count')}>${say('Could not count')}</button>
-      </div>
-      ${this.remark === '' ? nothing : html`<p class="fault" role="alert">${this.remark}</p>`}
-    `;
-  }
-}
-
-/** A button pressed by finger must not take the focus from the field: the keypad would go and come again. */
-function keepKeypad(event: MouseEvent): void {
-  event.preventDefault();
 }
 
 customElements.define('sd-card', SdCard);

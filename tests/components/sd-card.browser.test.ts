@@ -6,6 +6,7 @@ import { html } from 'lit';
 import type { SdCard } from '../../components/sd-card.ts';
 import '../../components/sd-card.ts';
 import { servicesContext, type Services } from '../../components/services.ts';
+import { presentAnimals } from '../../src/notebook/present.ts';
 import { columnByKey, readingOf } from '../../src/notebook/read.ts';
 import type { Session } from '../../src/session/session.ts';
 import { sessionAgain } from './fake-session.ts';
@@ -58,6 +59,125 @@ function typed(session: Session, tag: string, key: string): string | undefined {
 before(() => {
   const services = { newId: () => 'a-new' } as unknown as Services;
   new ContextProvider(document.body, { context: servicesContext, initialValue: services });
+});
+
+/** Types into a field whose focus stays there, as before a button that keeps the keypad up. */
+function softTypeOn(input: HTMLInputElement, text: string): void {
+  input.focus();
+  input.value = text;
+  input.dispatchEvent(new InputEvent('input', { bubbles: true, inputType: 'insertText' }));
+}
+
+beforeEach(() => sessionStorage.clear());
+
+describe('sd-card: what is typed and what is taken back', () => {
+  it('leaves a note of several lines alone that was only gone through, and keeps its lines when typed on', async () => {
+    const { card, session } = await cardOf();
+    const note = columnByKey(session.notebook, 'note')?.id ?? '';
+    const day = session.openDay ?? '';
+    await session.dispatch({
+      label: 'note',
+      source: 'typed',
+      sets: [
+        { path: ['readings', day, 'a-W-101', note], value: { kind: 'text', text: 'one\ntwo' } },
+      ],
+    });
+    await settled(card);
+    const label = session.undoLabel;
+    field(card, 'note').focus();
+    field(card, 'note').blur();
+    await settled(card);
+    expect(session.undoLabel).to.equal(label);
+    expect(typed(session, 'W-101', 'note')).to.equal('one\ntwo');
+    softType(field(card, 'note'), `${field(card, 'note').value}, three`);
+    await settled(card);
+    expect(typed(session, 'W-101', 'note')).to.equal('one\ntwo, three');
+  });
+
+  it('scores with the decimal mark of the notebook', async () => {
+    const { card, session } = await cardOf();
+    await session.dispatch({
+      label: 'mark',
+      source: 'typed',
+      sets: [
+        { path: ['about', 'notebook', 'decimalMark'], value: ',' },
+        {
+          path: ['columns', columnByKey(session.notebook, 'condition')?.id ?? '', 'high'],
+          value: 3,
+        },
+      ],
+    });
+    await settled(card);
+    press(card, '1,5');
+    await settled(card);
+    const column = columnByKey(session.notebook, 'condition')?.id ?? '';
+    const reading = readingOf(session.notebook, session.openDay ?? '', 'a-W-101', column);
+    expect(reading).to.deep.equal({ kind: 'number', text: '1,5', value: 1.5 });
+  });
+
+  it('takes back what was typed last, also while it still stands in its field', async () => {
+    const { card, session } = await cardOf();
+    const before = typed(session, 'W-101', 'chamber2');
+    softType(field(card, 'chamber1'), '50');
+    await settled(card);
+    softTypeOn(field(card, 'chamber2'), '60');
+    await settled(card);
+    press(card, 'Undo');
+    await settled(card);
+    expect(typed(session, 'W-101', 'chamber1')).to.equal('50');
+    expect(typed(session, 'W-101', 'chamber2')).to.equal(before);
+    expect(card.row).to.equal('a-W-101');
+  });
+
+  it('takes a status back before the count that was typed before it', async () => {
+    const { card, session } = await cardOf();
+    softTypeOn(field(card, 'chamber1'), '37');
+    press(card, 'Not sampled');
+    await settled(card);
+    press(card, 'Undo');
+    await settled(card);
+    expect(typed(session, 'W-101', 'status')).to.equal(undefined);
+    expect(typed(session, 'W-101', 'chamber1')).to.equal('37');
+  });
+
+  it('stays at what cannot be read until its reason was seen, then goes on', async () => {
+    const { card, session } = await cardOf();
+    softTypeOn(field(card, 'nematodirus'), '12x');
+    press(card, 'Next');
+    await settled(card);
+    expect(card.row).to.equal('a-W-101');
+    expect(typed(session, 'W-101', 'nematodirus')).to.equal('12x');
+    expect(textOf(card, '[data-column="nematodirus"] .fault')).to.contain('12x');
+    press(card, 'Next');
+    await settled(card);
+    expect(card.row).to.equal('a-W-102');
+  });
+
+  it('goes on at the same animal and in the same order when it is shown anew', async () => {
+    const { card, session } = await cardOf();
+    press(card, 'In the yard');
+    await card.show('a-G-013');
+    await settled(card);
+    const again = await underSession<SdCard>(session, html`<sd-card></sd-card>`);
+    await settled(again);
+    expect(again.row).to.equal('a-G-013');
+    expect(textOf(again, 'h3')).to.equal('Signs');
+  });
+
+  it('says for the eye too that the last one was reached', async () => {
+    const { card, session } = await cardOf();
+    const line = presentAnimals(session.notebook, session.openDay ?? '');
+    await card.show(line.at(-1)?.id ?? '');
+    await settled(card);
+    for (let i = 0; i < 40 && textOf(card, '.onward p') === ''; i += 1) {
+      press(card, 'Next');
+      await settled(card);
+    }
+    expect(textOf(card, '.onward p')).to.equal('That was the last one.');
+    press(card, 'The one before');
+    await settled(card);
+    expect(card.renderRoot.querySelector('.onward p')).to.equal(null);
+  });
 });
 
 describe('sd-card', () => {
@@ -323,6 +443,32 @@ describe('sd-card', () => {
     expect(said).to.contain('"W-103" and "w-103" differ only by capital and small letters');
   });
 
+  it('takes by Enter the tag that was typed, and of several that fit none that was not', async () => {
+    const { card, session } = await cardOf();
+    const set = { path: ['animals', 'a-G-017', 'tag'] as const, value: '13' };
+    const number = {
+      path: ['animals', 'a-G-018', 'electronic'] as const,
+      value: '982000123456789',
+    };
+    await session.dispatch({ label: 'tag', source: 'typed', sets: [set, number] });
+    await settled(card);
+    const find = card.renderRoot.querySelector('sd-find-animal')!;
+    const input = find.renderRoot.querySelector('input')!;
+    const enter = async (text: string): Promise<string> => {
+      softTypeOn(input, text);
+      await find.updateComplete;
+      input.dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter', bubbles: true }));
+      await settled(card);
+      return find.renderRoot.querySelector('[role="alert"]')?.textContent?.trim() ?? '';
+    };
+    expect(await enter('01')).to.match(/^\d+ animals fit: choose one/);
+    expect(card.row).to.equal('a-W-101');
+    await enter('13');
+    expect(card.row).to.equal('a-G-017');
+    await enter('982 000123456789');
+    expect(card.row).to.equal('a-G-018');
+  });
+
   it('scores eyelids with one tap, signs first in the yard', async () => {
     const { card, session } = await cardOf();
     press(card, 'In the yard');
@@ -342,10 +488,10 @@ describe('sd-card', () => {
     const input = find?.renderRoot.querySelector('input');
     if (!find || !input) throw new Error('There is nothing to find animals with.');
     input.focus();
-    await sendKeys({ type: '018' });
+    await sendKeys({ type: '112' });
     await sendKeys({ press: 'Enter' });
     await settled(card);
-    expect(textOf(card, 'h2')).to.match(/^[LG]-018 .* 2\. of 40$/);
+    expect(textOf(card, 'h2')).to.match(/^W-112 .* 2\. of 40$/);
   });
 
   it('adds an animal that is not there without leaving the card', async () => {
