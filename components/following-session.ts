@@ -16,6 +16,10 @@ export class FollowingSession extends Session {
     super(notebook, parts);
   }
 
+  override get isWriting(): boolean {
+    return false;
+  }
+
   override mayWrite(): boolean {
     this.refuse();
     return false;

@@ -307,6 +307,13 @@ export class GridHand {
     return !isRefused;
   }
 
+  /** What is being typed and is not kept yet. */
+  get typed(): (Place & { readonly text: string }) | null {
+    const { editor } = this.host;
+    const isTyped = this.active && editor.editing !== 'no' && editor.isChanged;
+    return isTyped && this.active ? { ...this.active, text: editor.text } : null;
+  }
+
   /** Types a text into the active cell, as one edit. */
   type(text: string): void {
     const { active, column, model } = this;

@@ -111,7 +111,11 @@ export class SdApp extends LitElement {
     if (day !== null) await session.open(day);
   }
 
-  private readonly onAddress = (): void => void this.followAddress();
+  /** The browser's Back takes the page away: what is being typed is kept first. */
+  private readonly onAddress = (): void => {
+    const kept = this.renderRoot.querySelector('sd-page')?.keepTyped();
+    void Promise.resolve(kept).then(() => this.followAddress());
+  };
 
   private async followAddress(): Promise<void> {
     const { services } = this;

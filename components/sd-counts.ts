@@ -1,10 +1,16 @@
 import { LitElement, css, html, type TemplateResult } from 'lit';
+import { animalOf, columnOf } from '../src/notebook/read.ts';
+import type { Session } from '../src/session/session.ts';
+import { wordList } from '../src/treating/word-list.ts';
+import { textToEdit, typedEdit } from './grid-edits.ts';
 import type { Place } from './grid-place.ts';
 import { GridView } from './grid-view.ts';
 import { openDialog } from './open-dialog.ts';
+import { tell } from './page-message.ts';
 import type { SdColumnsDialog } from './sd-columns-dialog.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
+import { holdTyped, takeTyped } from './typed-kept.ts';
 import './sd-card.ts';
 import './sd-formula-bar.ts';
 import './sd-grid.ts';
@@ -16,6 +22,9 @@ type View = 'grid' | 'card';
 
 /** Up to this width one animal's card is the unit; the list is a tap away. */
 const cardWidth = '(max-width: 43.75em)';
+
+/** The page is about to go: asked first, while there is still time to write, and told last, on phones that do not ask. */
+const leaving = ['beforeunload', 'pagehide'] as const;
 
 /**
  * The block of counts: all animals as a grid, with the line above it that says what is under the
@@ -95,6 +104,7 @@ export class SdCounts extends LitElement {
   declare private cell: Place | null;
   declare private view: View;
   private readonly gridView = new GridView();
+  private takenUp: Session | undefined;
   private readonly session = new Select(this, (session) => session, { when: () => false });
 
   constructor() {
@@ -102,6 +112,73 @@ export class SdCounts extends LitElement {
     this.blockId = '';
     this.cell = null;
     this.view = window.matchMedia(cardWidth).matches ? 'card' : 'grid';
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    for (const name of leaving) window.addEventListener(name, this.onLeaving);
+    document.addEventListener('visibilitychange', this.onVisible);
+  }
+
+  override disconnectedCallback(): void {
+    for (const name of leaving) window.removeEventListener(name, this.onLeaving);
+    document.removeEventListener('visibilitychange', this.onVisible);
+    super.disconnectedCallback();
+  }
+
+  /** The page goes: what stands in a field goes into the notebook, and where it is found again should time not do. */
+  private readonly onLeaving = (): void => {
+    const session = this.session.value;
+    if (!session?.isWriting) return;
+    const inGrid = this.renderRoot.querySelector('sd-grid')?.hand.typed;
+    const inCard = this.renderRoot.querySelector('sd-card')?.typed ?? [];
+    const typed = [...inCard, ...(inGrid ? [inGrid] : [])];
+    if (typed.length === 0) return;
+    const { notebook } = session;
+    holdTyped(
+      notebook.id,
+      typed.map(({ day, row, column, text }) => {
+        const before = textToEdit(notebook, { day, row, column });
+        return { day, row, column, text, before };
+      }),
+    );
+    // Where the page does not go after all, it has been written by then.
+    void this.keepTyped().then(() => setTimeout(() => holdTyped(notebook.id, []), 3000));
+  };
+
+  private readonly onVisible = (): void => {
+    const id = this.session.value?.notebook.id;
+    // A phone may end a page it has put away. In the grid what is being typed waits there, to be typed on.
+    if (document.visibilityState === 'hidden')
+      void this.renderRoot.querySelector('sd-card')?.commitDrafts();
+    // The page lives on, and what is typed with it.
+    else if (id !== undefined) holdTyped(id, []);
+  };
+
+  /** Keeps what stood in a field when the page was left, unless its place holds something else by now. */
+  private async takeUp(session: Session): Promise<void> {
+    if (!session.isWriting) return;
+    const tags: string[] = [];
+    for (const { text, before, ...place } of takeTyped(session.notebook.id)) {
+      const { notebook } = session;
+      const column = columnOf(notebook, place.column);
+      const animal = animalOf(notebook, place.row);
+      if (!column || !animal || textToEdit(notebook, place) !== before) continue;
+      if (await session.dispatch(typedEdit(notebook, place, column, text).edit))
+        tags.push(animal.tag);
+    }
+    if (tags.length === 0) return;
+    const words = say('What was being typed when the page was left is kept: {tags}.', {
+      tags: wordList([...new Set(tags)]),
+    });
+    tell(this, words, 'with undo');
+  }
+
+  protected override updated(): void {
+    const session = this.session.value;
+    if (!session || session === this.takenUp) return;
+    this.takenUp = session;
+    void this.takeUp(session);
   }
 
   /** Puts the focus into the counts. */

@@ -143,14 +143,19 @@ export class SdPage extends LitElement {
     return false;
   }
 
-  private async undo(): Promise<void> {
+  /** Keeps what is being typed anywhere on the page. */
+  async keepTyped(): Promise<void> {
     for (const frame of this.frames.values()) await frame.keepTyped();
+  }
+
+  private async undo(): Promise<void> {
+    await this.keepTyped();
     const undone = await this.blocks.session?.undo();
     if (undone) this.sayTakenBack(undone);
   }
 
   private async redo(): Promise<void> {
-    for (const frame of this.frames.values()) await frame.keepTyped();
+    await this.keepTyped();
     const redone = await this.blocks.session?.redo();
     if (redone) this.sayDoneAgain(redone);
   }

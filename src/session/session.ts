@@ -131,6 +131,11 @@ export class Session {
     while (this.isBusy) await Promise.all(this.underWay);
   }
 
+  /** Whether edits are taken here. */
+  get isWriting(): boolean {
+    return true;
+  }
+
   /** Whether edits are taken here; where they are not, the person is told, and what was typed is to stay as it is. */
   mayWrite(): boolean {
     return true;

@@ -110,7 +110,15 @@ describe('a phone in the yard: one animal at a time', () => {
   });
 
   it('marks what could not be done in one tap, and goes on', async () => {
+    const at = await card.getByRole('heading', { level: 2 }).innerText();
     await page.reload();
+    // The same card as before the reload.
+    await card
+      .getByRole('heading', { level: 2 })
+      .filter({ hasText: at.split('\n')[0] })
+      .waitFor();
+    await field('Find an animal by part of its tag or name').fill('W-101');
+    await card.getByRole('button', { name: /^W-101/ }).tap();
     await heading('W-101', 'cup 1 of 40');
     await tap('Not sampled');
     await heading('W-102', 'cup 2 of 40');
@@ -299,6 +307,42 @@ describe('a phone with all animals in sight', () => {
   });
 
   it('nothing went wrong on the way', () => {
+    expect(open.errors).toEqual([]);
+  });
+});
+
+describe('a page that goes while something stands in a field', () => {
+  let open: OpenPage;
+  beforeAll(async () => {
+    open = await openPage(phone);
+    await open.page.goto(`${open.address}?demo`);
+    await open.page.locator('sd-card').waitFor();
+  });
+  afterAll(() => open.close());
+
+  const eggs = (page: Page): Locator => page.locator('sd-card [data-column="chamber1"] input');
+
+  it('has it in its place after a reload', async () => {
+    const { page } = open;
+    await eggs(page).tap();
+    await eggs(page).fill('64');
+    await page.reload();
+    await page.locator('sd-card').waitFor();
+    await expect.poll(() => eggs(page).inputValue()).toBe('64');
+  });
+
+  it('has it after the browser’s Back and Forward, and takes it up once', async () => {
+    const { page } = open;
+    await eggs(page).tap();
+    await eggs(page).fill('65');
+    await page.goBack();
+    await page.goForward();
+    await page.locator('sd-card').waitFor();
+    await expect.poll(() => eggs(page).inputValue()).toBe('65');
+    await page.reload();
+    await page.locator('sd-card').waitFor();
+    await expect.poll(() => eggs(page).inputValue()).toBe('65');
+    expect(await page.getByText('What was being typed').count()).toBe(0);
     expect(open.errors).toEqual([]);
   });
 });
