@@ -25,25 +25,32 @@ import './sd-formula-field.ts';
 import type { FormulaChange } from './sd-formula-field.ts';
 import { say } from '../src/text/say.ts';
 
+/** What is under way with the reasons of one day, and not yet kept. */
+interface Work {
+  /** The list as it was changed; undefined while nothing is. */
+  readonly drafts: readonly CriterionDraft[] | undefined;
+  /** The reason that is open to be changed. */
+  readonly editing: string;
+  readonly fault: string;
+}
+
+const nothingDone: Work = { drafts: undefined, editing: '', fault: '' };
+
 /**
  * The reasons to treat, most dangerous first: each in words, with its condition, the animals it is
  * about, and whether an animal for which it is not known stays undecided. Nothing holds until kept.
  */
 export class SdCriteriaForm extends LitElement {
   static override properties = {
-    drafts: { state: true },
-    editing: { state: true },
+    works: { state: true },
     reach: { state: true },
-    fault: { state: true },
   };
 
   static override styles = [...theme, formStyles, criteriaFormStyles];
 
-  /** What is being changed and not yet kept; undefined while nothing is. */
-  declare private drafts: readonly CriterionDraft[] | undefined;
-  declare private editing: string;
+  /** What is being changed and not yet kept, by day: what is changed for one is not shown for another. */
+  declare private works: Readonly<Record<string, Work>>;
   declare private reach: Reach;
-  declare private fault: string;
   private readonly criteria = new Select(this, (session) =>
     session.openDay === null
       ? defaultsOf(session.notebook).criteria
@@ -56,9 +63,9 @@ export class SdCriteriaForm extends LitElement {
 
   constructor() {
     super();
-    this.editing = '';
+    this.works = {};
     this.reach = 'from this day on';
-    this.fault = '';
+    new Select(this, (session) => session.openDay);
   }
 
   /** The next change reaches from its day on again, whatever was chosen for the one before. */
@@ -66,14 +73,23 @@ export class SdCriteriaForm extends LitElement {
     this.reach = 'from this day on';
   }
 
+  private get work(): Work {
+    return this.works[this.criteria.session?.openDay ?? ''] ?? nothingDone;
+  }
+
+  private hold(facts: Partial<Work>): void {
+    const day = this.criteria.session?.openDay ?? '';
+    this.works = { ...this.works, [day]: { ...this.work, ...facts } };
+  }
+
   private get list(): readonly CriterionDraft[] {
     const { session, value = [] } = this.criteria;
-    return this.drafts ?? (session ? draftsOf(session.notebook, value) : []);
+    return this.work.drafts ?? (session ? draftsOf(session.notebook, value) : []);
   }
 
   private change(id: string, facts: Partial<CriterionDraft>): void {
-    this.fault = '';
-    this.drafts = this.list.map((one) => (one.id === id ? { ...one, ...facts } : one));
+    const drafts = this.list.map((one) => (one.id === id ? { ...one, ...facts } : one));
+    this.hold({ drafts, fault: '' });
   }
 
   private move(at: number, by: -1 | 1): void {
@@ -81,7 +97,7 @@ export class SdCriteriaForm extends LitElement {
     const [one] = list.splice(at, 1);
     if (!one) return;
     list.splice(at + by, 0, one);
-    this.drafts = list;
+    this.hold({ drafts: list });
   }
 
   private add(): void {
@@ -97,8 +113,7 @@ export class SdCriteriaForm extends LitElement {
       saidBy: '',
       confirmed: true,
     };
-    this.drafts = [...this.list, blank];
-    this.editing = id;
+    this.hold({ drafts: [...this.list, blank], editing: id });
   }
 
   /** Puts a ready set in place of the list; nothing holds until it is kept. */
@@ -108,9 +123,7 @@ export class SdCriteriaForm extends LitElement {
     const set = READY_SETS.find((one) => one.id === id);
     if (!session || !newId || !set) return;
     const { drafts, leftOut } = readyDrafts(session.engine, set, newId);
-    this.drafts = drafts;
-    this.editing = '';
-    this.fault = '';
+    this.hold({ drafts, editing: '', fault: '' });
     const facts = { n: drafts.length, set: set.name, about: set.about };
     sayOfSettings(
       this,
@@ -154,7 +167,7 @@ export class SdCriteriaForm extends LitElement {
   }
 
   private takeOff(id: string): void {
-    this.drafts = this.list.filter((one) => one.id !== id);
+    this.hold({ drafts: this.list.filter((one) => one.id !== id) });
   }
 
   private async keep(): Promise<void> {
@@ -163,9 +176,9 @@ export class SdCriteriaForm extends LitElement {
     for (const draft of this.list) {
       const wrong = draftFault(session.engine, draft);
       if (wrong === null) continue;
-      this.editing = draft.id;
       const reason = draft.reason || say('New reason');
-      this.fault = say('"{reason}": {sentence}', { reason, sentence: wrong });
+      const fault = say('"{reason}": {sentence}', { reason, sentence: wrong });
+      this.hold({ editing: draft.id, fault });
       return;
     }
     const criteria = criteriaOf(
@@ -173,13 +186,12 @@ export class SdCriteriaForm extends LitElement {
       this.list.map((draft) => ({ ...draft, confirmed: true })),
     );
     const edit = changeDayCopy(session.notebook, session.openDay ?? '', { criteria }, this.reach);
+    // Before the wait: what is typed during it, or on a day opened meanwhile, is not of this change.
+    this.hold(nothingDone);
     await session.dispatch({
       ...edit,
       label: say('the criteria, {reach}', { reach: reachWords[this.reach] }),
     });
-    this.drafts = undefined;
-    this.editing = '';
-    this.fault = '';
     sayOfSettings(this, say('The criteria are kept, and yours.'));
   }
 
@@ -267,7 +279,7 @@ export class SdCriteriaForm extends LitElement {
   }
 
   private renderOne(draft: CriterionDraft, at: number, all: number): TemplateResult {
-    const isEditing = draft.id === this.editing;
+    const isEditing = draft.id === this.work.editing;
     const name = draft.reason || say('new reason');
     const about = [
       draft.ready ? '' : draft.shown,
@@ -286,9 +298,7 @@ export class SdCriteriaForm extends LitElement {
           <button
             aria-expanded=${isEditing ? 'true' : 'false'}
             aria-label=${say('Change {name}', { name })}
-            @click=${() => {
-              this.editing = isEditing ? '' : draft.id;
-            }}
+            @click=${() => this.hold({ editing: isEditing ? '' : draft.id })}
           >
             ${say('Change')}
           </button>
@@ -323,7 +333,7 @@ export class SdCriteriaForm extends LitElement {
   protected override render(): TemplateResult | typeof nothing {
     const { session } = this.criteria;
     if (!session) return nothing;
-    const { list } = this;
+    const { list, work } = this;
     return html`
       <div class="form">
         <p class="soft">
@@ -335,12 +345,9 @@ export class SdCriteriaForm extends LitElement {
         ${reachField(session, this.reach, (reach) => {
           this.reach = reach;
         })}
-        ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
+        ${work.fault ? html`<p class="fault" role="alert">${work.fault}</p>` : nothing}
         <div class="actions">
-          ${notKept(this.drafts !== undefined, () => {
-            this.drafts = undefined;
-            this.fault = '';
-          })}
+          ${notKept(work.drafts !== undefined, () => this.hold({ drafts: undefined, fault: '' }))}
           <button class="main" @click=${this.keep}>${say('Keep these as mine')}</button>
         </div>
       </div>

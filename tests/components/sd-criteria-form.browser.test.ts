@@ -4,8 +4,19 @@ import type { SdCriteriaForm } from '../../components/sd-criteria-form.ts';
 import '../../components/sd-criteria-form.ts';
 import { dayOf } from '../../src/notebook/read.ts';
 import { READY_SETS } from '../../src/treating/ready-criteria.ts';
+import type { Session } from '../../src/session/session.ts';
 import { demo, openSession } from './open-notebook.ts';
-import { button, choose, deep, onPage, says, TODAY, until, withFacts } from './treating-page.ts';
+import {
+  allText,
+  button,
+  choose,
+  deep,
+  onPage,
+  says,
+  TODAY,
+  until,
+  withFacts,
+} from './treating-page.ts';
 
 describe('<sd-criteria-form>, its ready sets', () => {
   it('puts a set in place of the list as examples, and nothing holds until it is kept', async () => {
@@ -59,5 +70,39 @@ describe('<sd-criteria-form>, its ready sets', () => {
     expect(said[0]).to.contain(
       'Left out, since this notebook has no such column: scouring, with eyelids 3.',
     );
+  });
+});
+
+describe('<sd-criteria-form>, day by day', () => {
+  const OTHER = '2026-06-21';
+  const open = async (): Promise<{ session: Session; form: SdCriteriaForm }> => {
+    const session = await openSession();
+    const form = await onPage<SdCriteriaForm>(session, html`<sd-criteria-form></sd-criteria-form>`);
+    return { session, form };
+  };
+
+  it('shows and keeps what was changed for a day on that day alone', async () => {
+    const { session, form } = await open();
+    button(form, 'Remove bottle jaw').click();
+    button(form, 'Add a reason').click();
+    await says(form, 'Reason, in words');
+    button(form, 'Keep these as mine').click();
+    await says(form, 'Give the reason in words');
+
+    await session.open(OTHER);
+    await says(form, 'bottle jaw');
+    expect(allText(form)).to.not.contain('Not kept yet').and.to.not.contain('Give the reason');
+    expect(form.renderRoot.querySelector('.edit')).to.equal(null);
+    button(form, 'Keep these as mine').click();
+    await until(
+      () => dayOf(session.notebook, OTHER)?.criteria?.every((one) => one.confirmed) === true,
+      () => JSON.stringify(dayOf(session.notebook, OTHER)?.criteria),
+    );
+    const kept = dayOf(session.notebook, OTHER)?.criteria?.map(({ reason }) => reason);
+    expect(kept).to.include('bottle jaw').and.to.not.include('');
+
+    await session.open(TODAY);
+    await says(form, 'Give the reason in words');
+    expect(allText(form)).to.contain('Not kept yet').and.to.not.contain('bottle jaw');
   });
 });
