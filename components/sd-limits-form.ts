@@ -95,7 +95,7 @@ export class SdLimitsForm extends LitElement {
     return this.drafts[this.place(id)];
   }
 
-  /** Where a draft is held: what is typed for one day is not shown for another. */
+  /** Where a draft and its fault are held: what is typed for one day is not shown for another. */
   private place(id: string): string {
     return `${this.limits.session?.openDay ?? ''} ${id}`;
   }
@@ -103,7 +103,7 @@ export class SdLimitsForm extends LitElement {
   private type(id: string, draft: Draft | undefined): void {
     const { [this.place(id)]: former, ...others } = this.drafts;
     this.drafts = draft ? { ...others, [this.place(id)]: { ...former, ...draft } } : others;
-    this.faults = { ...this.faults, [id]: '' };
+    this.faults = { ...this.faults, [this.place(id)]: '' };
   }
 
   private async keep(limit: Limit): Promise<void> {
@@ -112,7 +112,7 @@ export class SdLimitsForm extends LitElement {
     const value = parseNumber(this.valueText(limit), this.mark);
     if (isFault(value) || value < 0) {
       const sentence = isFault(value) ? value.sentence : say('Type a number of 0 or more.');
-      this.faults = { ...this.faults, [limit.id]: sentence };
+      this.faults = { ...this.faults, [this.place(limit.id)]: sentence };
       return;
     }
     const day = session.openDay ?? '';
@@ -164,7 +164,7 @@ export class SdLimitsForm extends LitElement {
 
   private renderLimit(limit: Limit): TemplateResult {
     const name = limit.label ?? limit.key;
-    const fault = this.faults[limit.id] ?? '';
+    const fault = this.faults[this.place(limit.id)] ?? '';
     const word = this.wordOf(limit);
     return html`
       <div class="one">

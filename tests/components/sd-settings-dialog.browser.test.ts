@@ -297,6 +297,24 @@ describe('limits', () => {
     expect(limit?.confirmed).to.equal(false);
   });
 
+  it('say what is wrong on the day it was typed for alone', async () => {
+    const { session, form } = await open('limits', 'sd-limits-form');
+    const value = () => deep<HTMLInputElement>(form, '[aria-label="Treat from, value"]');
+    type(value(), 'abc');
+    button(form, 'Keep it as mine: Treat from').click();
+    await says(form, '"abc" is not a number');
+    await session.open('2026-06-21');
+    await until(
+      () => value().value === '500',
+      () => value().value,
+    );
+    expect(allText(form)).to.not.contain('"abc" is not a number');
+    expect(value().getAttribute('aria-invalid')).to.equal('false');
+    await session.open(TODAY);
+    await says(form, '"abc" is not a number');
+    expect(value().value).to.equal('abc');
+  });
+
   it('can be added, and then stand in formulas by name on every day', async () => {
     const { session, dialog, form } = await open('limits', 'sd-limits-form');
     field(form, 'label').value = 'Treat goats from';
