@@ -1,13 +1,13 @@
 import { ContextConsumer } from '@lit/context';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import type { Limit } from '../shared/notebook.ts';
-import { isFault } from '../shared/value.ts';
+import { fault, isFault, type Fault } from '../shared/value.ts';
 import { changeLimit, type Reach } from '../src/notebook/edit-days.ts';
 import { keyFromLabel } from '../src/notebook/key-name.ts';
 import { limitWordOn, type Word } from '../src/notebook/limit-words.ts';
 import { aboutOf, limitsOf, limitValue } from '../src/notebook/read.ts';
 import { orderAtEnd, setsOf } from '../src/notebook/record-sets.ts';
-import { parseNumber, writeNumber } from '../src/text/decimal-text.ts';
+import { parseNumber, writeNumber, type DecimalMark } from '../src/text/decimal-text.ts';
 import { formText } from './form-text.ts';
 import { notKept } from './not-kept.ts';
 import { reachField } from './reach-field.ts';
@@ -21,6 +21,14 @@ import { say } from '../src/text/say.ts';
 interface Draft {
   readonly value?: string;
   readonly saidBy?: string;
+}
+
+/** The value of a limit as it was typed, or why it cannot be one. */
+function parseLimit(text: string, mark: DecimalMark): number | Fault {
+  const value = parseNumber(text, mark);
+  return isFault(value) || value >= 0
+    ? value
+    : fault('below-zero', say('Type a number of 0 or more.'));
 }
 
 /**
@@ -72,7 +80,7 @@ export class SdLimitsForm extends LitElement {
     this.reach = 'from this day on';
   }
 
-  private get mark(): '.' | ',' {
+  private get mark(): DecimalMark {
     const { session } = this.limits;
     return (session && aboutOf(session.notebook).decimalMark) ?? '.';
   }
@@ -109,10 +117,9 @@ export class SdLimitsForm extends LitElement {
   private async keep(limit: Limit): Promise<void> {
     const { session } = this.limits;
     if (!session?.mayWrite()) return;
-    const value = parseNumber(this.valueText(limit), this.mark);
-    if (isFault(value) || value < 0) {
-      const sentence = isFault(value) ? value.sentence : say('Type a number of 0 or more.');
-      this.faults = { ...this.faults, [this.place(limit.id)]: sentence };
+    const value = parseLimit(this.valueText(limit), this.mark);
+    if (isFault(value)) {
+      this.faults = { ...this.faults, [this.place(limit.id)]: value.sentence };
       return;
     }
     const day = session.openDay ?? '';
@@ -128,7 +135,7 @@ export class SdLimitsForm extends LitElement {
     const { session } = this.limits;
     const form = event.target as HTMLFormElement;
     const label = formText(form, 'label');
-    const value = parseNumber(formText(form, 'value'), this.mark);
+    const value = parseLimit(formText(form, 'value'), this.mark);
     const id = this.services.value?.newId();
     if (!session?.mayWrite() || id === undefined) return;
     if (label === '') this.newFault = say('Give the limit a name, like "treat goats from".');

@@ -315,6 +315,21 @@ describe('limits', () => {
     expect(value().value).to.equal('abc');
   });
 
+  it('refuse a value below 0, in a new one as in those there are', async () => {
+    const { session, form } = await open('limits', 'sd-limits-form');
+    const before = limitsOf(session.notebook);
+    field(form, 'label').value = 'Treat goats from';
+    field(form, 'value').value = '-5';
+    button(form, 'Add the limit').click();
+    await says(form, 'The value: Type a number of 0 or more.');
+    expect(limitsOf(session.notebook)).to.deep.equal(before);
+    expect(field(form, 'value').value).to.equal('-5');
+    type(deep<HTMLInputElement>(form, '[aria-label="Treat from, value"]'), '-5');
+    button(form, 'Keep it as mine: Treat from').click();
+    await says(form, /Type a number of 0 or more\..*Type a number of 0 or more\./);
+    expect(limitsOf(session.notebook)).to.deep.equal(before);
+  });
+
   it('can be added, and then stand in formulas by name on every day', async () => {
     const { session, dialog, form } = await open('limits', 'sd-limits-form');
     field(form, 'label').value = 'Treat goats from';
