@@ -23,12 +23,14 @@ import { theme } from './theme.ts';
  * several animals. Each is counted here, given to an animal later, or kept as it is.
  */
 export class SdOwnCups extends LitElement {
-  static override properties = { faults: { state: true } };
+  static override properties = { faults: { state: true }, typed: { state: true } };
 
   static override styles = [...theme, ownCupsStyles];
 
-  /** What is wrong, by the cup's id; of the one being added under ''. */
+  /** What is wrong, by the cup's id; of the one being added by its day. */
   declare private faults: ReadonlyMap<string, string>;
+  /** What was typed and stands nowhere yet: whose a cup is, by its id; the one being added, by day and field. */
+  declare private typed: ReadonlyMap<string, string>;
   private notices = 0;
   private readonly seen = new Select(this, () => (this.notices += 1), {
     when: ({ isWide, transaction }, { openDay, notebook }) =>
@@ -39,6 +41,15 @@ export class SdOwnCups extends LitElement {
   constructor() {
     super();
     this.faults = new Map();
+    this.typed = new Map();
+  }
+
+  /** Holds what was typed until it stands in the notebook; undefined when it does. */
+  private hold(at: string, text: string | undefined): void {
+    const typed = new Map(this.typed);
+    if (text === undefined) typed.delete(at);
+    else typed.set(at, text);
+    this.typed = typed;
   }
 
   private wrong(at: string, sentence: string): void {
@@ -70,12 +81,20 @@ export class SdOwnCups extends LitElement {
       form.querySelector<HTMLInputElement>(`[name='${name}']`)?.value.trim() ?? '';
     const { animals, sentence } = animalsNamed(notebook, text('whose'));
     if (sentence !== '') {
-      this.wrong('', sentence);
+      this.wrong(adding(openDay), sentence);
       return;
     }
     const number = /^\d+$/.test(text('number')) ? Number(text('number')) : NaN;
-    if (!(await this.do('', addCup(notebook, openDay, number, animals, id)))) return;
+    const edit = addCup(notebook, openDay, number, animals, id);
+    if (isFault(edit)) {
+      this.wrong(adding(openDay), edit.sentence);
+      return;
+    }
+    if (!session.mayWrite()) return;
+    // Before the wait: what is typed during it is of the next cup.
     form.reset();
+    for (const name of ['number', 'whose']) this.hold(adding(openDay, name), undefined);
+    await this.do(adding(openDay), edit);
     await this.updateComplete;
     this.renderRoot.querySelector<HTMLElement>(`[data-cup='${number}'] input`)?.focus();
   }
@@ -91,10 +110,12 @@ export class SdOwnCups extends LitElement {
     if (reading?.kind === 'fault') this.wrong(id, reading.reason);
   }
 
-  private name(session: Session, cup: Cup, input: HTMLInputElement): void {
-    const { animals, sentence } = animalsNamed(session.notebook, input.value);
-    if (sentence === '') void this.do(cup.id, nameCup(cup, animals));
-    else this.wrong(cup.id, sentence);
+  private async name(session: Session, cup: Cup, text: string): Promise<void> {
+    const { animals, sentence } = animalsNamed(session.notebook, text);
+    this.hold(cup.id, text);
+    if (sentence !== '') this.wrong(cup.id, sentence);
+    else if ((await this.do(cup.id, nameCup(cup, animals))) && this.typed.get(cup.id) === text)
+      this.hold(cup.id, undefined);
   }
 
   private renderCount(session: Session, cup: Cup, column: Column): TemplateResult {
@@ -130,9 +151,10 @@ export class SdOwnCups extends LitElement {
           class="whose"
           autocomplete="off"
           aria-label=${say('whose dung cup {number} holds: tags, or nothing yet', { number })}
-          .value=${cupTags(notebook, cup)}
+          .value=${this.typed.get(id) ?? cupTags(notebook, cup)}
           @change=${(event: Event) => {
-            if (event.target instanceof HTMLInputElement) this.name(session, cup, event.target);
+            const { target } = event;
+            if (target instanceof HTMLInputElement) void this.name(session, cup, target.value);
           }}
         />
       </label>
@@ -155,16 +177,22 @@ export class SdOwnCups extends LitElement {
     </li>`;
   }
 
-  private renderAdd(session: Session): TemplateResult {
-    const wrong = this.faults.get('');
-    return html`<form @submit=${(event: SubmitEvent) => this.add(event, session)}>
+  private renderAdd(session: Session, day: string): TemplateResult {
+    const wrong = this.faults.get(adding(day));
+    const text = (name: string): string => this.typed.get(adding(day, name)) ?? '';
+    return html`<form
+      @submit=${(event: SubmitEvent) => this.add(event, session)}
+      @input=${({ target }: Event) => {
+        if (target instanceof HTMLInputElement) this.hold(adding(day, target.name), target.value);
+      }}
+    >
       <label>
         ${say('number on the cup')}
-        <input name="number" inputmode="numeric" autocomplete="off" />
+        <input name="number" inputmode="numeric" autocomplete="off" .value=${text('number')} />
       </label>
       <label>
         ${say('whose: tags, or nothing yet')}
-        <input class="whose" name="whose" autocomplete="off" />
+        <input class="whose" name="whose" autocomplete="off" .value=${text('whose')} />
       </label>
       <button>${say('Add a cup')}</button>
       ${wrong === undefined ? nothing : html`<p class="fault" role="alert">${wrong}</p>`}
@@ -191,10 +219,15 @@ export class SdOwnCups extends LitElement {
             (cup) => this.renderCup(session, cup),
           )}
         </ul>
-        ${this.renderAdd(session)}
+        ${this.renderAdd(session, day)}
       </div>
     </details>`;
   }
+}
+
+/** Where the cup being added on a day, or one of its fields, is held: no cup has such an id. */
+function adding(day: string, field = ''): string {
+  return `add ${day} ${field}`;
 }
 
 /** Whether one of the open day's cups was typed in. */

@@ -6,7 +6,7 @@ import { ownCups } from '../../src/notebook/own-cups.ts';
 import { columnByKey, readingOf } from '../../src/notebook/read.ts';
 import type { Session } from '../../src/session/session.ts';
 import { openSession } from './open-notebook.ts';
-import { allText, onPage, TODAY, until } from './treating-page.ts';
+import { allText, onPage, TODAY, type, until } from './treating-page.ts';
 
 async function open(): Promise<{ session: Session; list: SdOwnCups }> {
   const session = await openSession();
@@ -100,5 +100,33 @@ describe('the list of cups in no animal’s row', () => {
     expect(comes(list, 12)).to.equal('no epg: a count that is no number');
     row(list, 12)?.querySelector<HTMLElement>('.give')?.click();
     await so(list, () => alert().includes('typed in its own row already'));
+  });
+
+  it('shows what is typed and wrong on one day on that day alone', async () => {
+    const { session, list } = await open();
+    const alerts = (): number => list.renderRoot.querySelectorAll('[role="alert"]').length;
+    const whose = 'whose dung cup 93 holds: tags, or nothing yet';
+    await addCup(list, '93', '');
+    await so(list, () => row(list, 93) !== null);
+    typeInto(field(list, whose), 'W-999');
+    type(field(list, 'number'), '93');
+    type(field(list, 'whose'), 'W-101');
+    list.renderRoot.querySelector('form')?.requestSubmit();
+    await so(list, () => alerts() === 2);
+
+    await session.open('2026-06-21');
+    await so(list, () => row(list, 93) === null);
+    expect(alerts()).to.equal(0);
+    expect(field(list, 'number').value + field(list, 'whose').value).to.equal('');
+    type(field(list, 'number'), '94');
+    list.renderRoot.querySelector('form')?.requestSubmit();
+    await so(list, () => row(list, 94) !== null);
+    expect(field(list, 'number').value).to.equal('');
+
+    await session.open(TODAY);
+    await so(list, () => alerts() === 2);
+    expect(field(list, 'number').value).to.equal('93');
+    expect(field(list, 'whose').value).to.equal('W-101');
+    expect(field(list, whose).value).to.equal('W-999');
   });
 });
