@@ -71,6 +71,17 @@ export class SdOwnCups extends LitElement {
     return true;
   }
 
+  /** Takes a cup out of the list, and the focus to the next one or to where one is added: what had it is gone. */
+  private async leave(event: Event, id: string, edit: Edit | Fault): Promise<void> {
+    const { currentTarget } = event;
+    const line = currentTarget instanceof Element ? currentTarget.closest('li') : null;
+    const next = line?.nextElementSibling?.querySelector('input');
+    if (!(await this.do(id, edit))) return;
+    await this.updateComplete;
+    const add = this.renderRoot.querySelector<HTMLElement>("[name='number']");
+    (next?.isConnected ? next : add)?.focus();
+  }
+
   private async add(event: SubmitEvent, session: Session): Promise<void> {
     event.preventDefault();
     const form = event.currentTarget;
@@ -160,7 +171,10 @@ export class SdOwnCups extends LitElement {
       </label>
       ${
         cup.animalIds?.length === 1
-          ? html`<button class="give" @click=${() => this.do(id, giveCup(notebook, cup))}>
+          ? html`<button
+              class="give"
+              @click=${(event: Event) => this.leave(event, id, giveCup(notebook, cup))}
+            >
               ${say('Into the row of {tag}', { tag: cupTags(notebook, cup) })}
             </button>`
           : nothing
@@ -168,7 +182,12 @@ export class SdOwnCups extends LitElement {
       <button
         class="quiet"
         aria-label=${say('Take cup {number} out of the list', { number })}
-        @click=${() => this.do(id, removeRecord('cups', id, say('taking cup {number} out', { number })))}
+        @click=${(event: Event) =>
+          this.leave(
+            event,
+            id,
+            removeRecord('cups', id, say('taking cup {number} out', { number })),
+          )}
       >
         ${say('Take out')}
       </button>

@@ -6,7 +6,7 @@ import { ownCups } from '../../src/notebook/own-cups.ts';
 import { columnByKey, readingOf } from '../../src/notebook/read.ts';
 import type { Session } from '../../src/session/session.ts';
 import { openSession } from './open-notebook.ts';
-import { allText, onPage, TODAY, type, until } from './treating-page.ts';
+import { allText, button, onPage, TODAY, type, until } from './treating-page.ts';
 
 async function open(): Promise<{ session: Session; list: SdOwnCups }> {
   const session = await openSession();
@@ -128,5 +128,27 @@ describe('the list of cups in no animal’s row', () => {
     expect(field(list, 'number').value).to.equal('93');
     expect(field(list, 'whose').value).to.equal('W-101');
     expect(field(list, whose).value).to.equal('W-999');
+  });
+
+  it('takes the focus from a cup that leaves the list to the next, and from the last to the field', async () => {
+    const { list } = await open();
+    const focused = (): string => list.shadowRoot?.activeElement?.getAttribute('aria-label') ?? '';
+    for (const [number, whose] of [
+      [95, ''],
+      [96, 'W-109'],
+      [97, ''],
+    ] as const) {
+      await addCup(list, String(number), whose);
+      await so(list, () => focused().endsWith(` of cup ${number}`));
+    }
+    button(list, 'Take cup 95 out of the list').focus();
+    button(list, 'Take cup 95 out of the list').click();
+    await so(list, () => focused() === 'chamber 1 of cup 96');
+    button(list, 'Into the row of W-109').focus();
+    button(list, 'Into the row of W-109').click();
+    await so(list, () => focused() === 'chamber 1 of cup 97');
+    button(list, 'Take cup 97 out of the list').focus();
+    button(list, 'Take cup 97 out of the list').click();
+    await so(list, () => list.shadowRoot?.activeElement === field(list, 'number'));
   });
 });

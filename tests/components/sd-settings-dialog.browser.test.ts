@@ -420,3 +420,32 @@ describe('egg types', () => {
     expect(columnByKey(session.notebook, 'whipworm_epg')?.kind).to.equal('formula');
   });
 });
+
+describe('what is not kept yet', () => {
+  for (const [view, tag, change, keep] of [
+    ['about', 'sd-about-form', '[name="place"]', 'Keep these'],
+    ['protocol', 'sd-protocol-form', '[name="grams"]', 'Keep these'],
+    ['limits', 'sd-limits-form', '[aria-label="Treat from, value"]', 'Keep it as mine: Treat from'],
+    [
+      'criteria',
+      'sd-criteria-form',
+      'button[aria-label="Remove bottle jaw"]',
+      'Keep these as mine',
+    ],
+    ['eggs', 'sd-egg-types-form', 'label.tick input', 'Keep these'],
+  ] as const)
+    it(`leaves the focus beside what let it go: ${view}`, async () => {
+      const { form } = await open(view, tag);
+      const at = deep<HTMLInputElement>(form, change);
+      if (at.inputMode === '' && at.name === '') at.click();
+      else type(at, '7');
+      await says(form, 'Not kept yet.');
+      button(form, 'Forget the changes').focus();
+      button(form, 'Forget the changes').click();
+      await until(
+        () => !allText(form).includes('Not kept yet.'),
+        () => allText(form),
+      );
+      expect(form.shadowRoot?.activeElement === button(form, keep)).to.equal(true);
+    });
+});
