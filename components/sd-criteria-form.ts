@@ -1,5 +1,6 @@
 import { ContextConsumer } from '@lit/context';
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
 import type { AnimalClass, Species } from '../shared/notebook.ts';
 import { changeDayCopy, type Reach } from '../src/notebook/edit-days.ts';
 import { dayOf, defaultsOf } from '../src/notebook/read.ts';
@@ -92,12 +93,21 @@ export class SdCriteriaForm extends LitElement {
     this.hold({ drafts, fault: '' });
   }
 
-  private move(at: number, by: -1 | 1): void {
+  /** Moves a reason, and the focus with it; at an end, where its button does nothing more, to the other one. */
+  private async move(at: number, by: -1 | 1): Promise<void> {
     const list = [...this.list];
     const [one] = list.splice(at, 1);
     if (!one) return;
     list.splice(at + by, 0, one);
     this.hold({ drafts: list });
+    await this.updateComplete;
+    const [up, down] = this.lineOf(one.id)?.querySelectorAll<HTMLButtonElement>('.icon') ?? [];
+    const [same, other] = by === -1 ? [up, down] : [down, up];
+    (same?.disabled ? other : same)?.focus();
+  }
+
+  private lineOf(id: string): HTMLElement | null {
+    return this.renderRoot.querySelector(`[data-reason="${CSS.escape(id)}"]`);
   }
 
   private add(): void {
@@ -166,8 +176,14 @@ export class SdCriteriaForm extends LitElement {
     `;
   }
 
-  private takeOff(id: string): void {
-    this.hold({ drafts: this.list.filter((one) => one.id !== id) });
+  /** Takes a reason off the list, and the focus to the next one or to where one is added: what had it is gone. */
+  private async takeOff(id: string): Promise<void> {
+    const { list } = this;
+    const next = list[list.findIndex((one) => one.id === id) + 1];
+    this.hold({ drafts: list.filter((one) => one.id !== id) });
+    await this.updateComplete;
+    const line = next && this.lineOf(next.id)?.querySelector('button');
+    (line ?? this.renderRoot.querySelector<HTMLElement>('.add'))?.focus();
   }
 
   private async keep(): Promise<void> {
@@ -288,7 +304,7 @@ export class SdCriteriaForm extends LitElement {
       draft.mustBeKnown ? say('must be known') : '',
     ];
     return html`
-      <div class="one">
+      <div class="one" data-reason=${draft.id}>
         <div class="head">
           <span class="words">
             ${at + 1}. <b>${name}</b><br />
@@ -340,8 +356,14 @@ export class SdCriteriaForm extends LitElement {
           ${say('Any reason that holds puts an animal on the list. The first is the most dangerous.')}
         </p>
         ${this.renderReady()}
-        <div>${list.map((draft, at) => this.renderOne(draft, at, list.length))}</div>
-        <div><button @click=${this.add}>${say('Add a reason')}</button></div>
+        <div>
+          ${repeat(
+            list,
+            ({ id }) => id,
+            (draft, at) => this.renderOne(draft, at, list.length),
+          )}
+        </div>
+        <div><button class="add" @click=${this.add}>${say('Add a reason')}</button></div>
         ${reachField(session, this.reach, (reach) => {
           this.reach = reach;
         })}

@@ -73,13 +73,14 @@ describe('<sd-criteria-form>, its ready sets', () => {
   });
 });
 
+async function open(): Promise<{ session: Session; form: SdCriteriaForm }> {
+  const session = await openSession();
+  const form = await onPage<SdCriteriaForm>(session, html`<sd-criteria-form></sd-criteria-form>`);
+  return { session, form };
+}
+
 describe('<sd-criteria-form>, day by day', () => {
   const OTHER = '2026-06-21';
-  const open = async (): Promise<{ session: Session; form: SdCriteriaForm }> => {
-    const session = await openSession();
-    const form = await onPage<SdCriteriaForm>(session, html`<sd-criteria-form></sd-criteria-form>`);
-    return { session, form };
-  };
 
   it('shows and keeps what was changed for a day on that day alone', async () => {
     const { session, form } = await open();
@@ -104,5 +105,50 @@ describe('<sd-criteria-form>, day by day', () => {
     await session.open(TODAY);
     await says(form, 'Give the reason in words');
     expect(allText(form)).to.contain('Not kept yet').and.to.not.contain('bottle jaw');
+  });
+});
+
+describe('<sd-criteria-form>, where the focus goes', () => {
+  const focused = (form: SdCriteriaForm): string => {
+    const at = form.shadowRoot?.activeElement;
+    return at?.getAttribute('aria-label') ?? at?.textContent?.trim() ?? 'nowhere';
+  };
+  const reasons = (form: SdCriteriaForm): readonly string[] =>
+    [...form.renderRoot.querySelectorAll('.words b')].map((one) => one.textContent ?? '');
+  const press = async (form: SdCriteriaForm, name: string): Promise<void> => {
+    const pressed = button(form, name);
+    pressed.focus();
+    pressed.click();
+    await form.updateComplete;
+    // Once more, for what waits for the update too.
+    await form.updateComplete;
+  };
+  const pressFocused = async (form: SdCriteriaForm): Promise<void> => press(form, focused(form));
+
+  it('goes with a reason that is moved, so that pressing twice moves it twice', async () => {
+    const { form } = await open();
+    const [first = '', second = '', third = '', ...others] = reasons(form);
+    await press(form, `Move ${first} down`);
+    await pressFocused(form);
+    expect(reasons(form)).to.deep.equal([second, third, first, ...others]);
+    expect(focused(form)).to.equal(`Move ${first} down`);
+    await press(form, `Move ${first} up`);
+    await pressFocused(form);
+    expect(reasons(form)).to.deep.equal([first, second, third, ...others]);
+    // It cannot go further up.
+    expect(focused(form)).to.equal(`Move ${first} down`);
+    const last = others.at(-1) ?? '';
+    await press(form, `Move ${others.at(-2) ?? ''} down`);
+    expect(focused(form)).to.equal(`Move ${others.at(-2) ?? ''} up`);
+    expect(reasons(form).at(-2)).to.equal(last);
+  });
+
+  it('goes from a reason taken off to the next, and from the last to where one is added', async () => {
+    const { form } = await open();
+    const [first = '', second = ''] = reasons(form);
+    await press(form, `Remove ${first}`);
+    expect(focused(form)).to.equal(`Change ${second}`);
+    await press(form, `Remove ${reasons(form).at(-1) ?? ''}`);
+    expect(focused(form)).to.equal('Add a reason');
   });
 });
