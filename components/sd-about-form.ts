@@ -3,7 +3,7 @@ import type { AboutFacts } from '../shared/notebook.ts';
 import { isFault } from '../shared/value.ts';
 import { aboutOf } from '../src/notebook/read.ts';
 import { setsOf } from '../src/notebook/record-sets.ts';
-import { parseNumber, writeNumber } from '../src/text/decimal-text.ts';
+import { parseNumber, writeNumber, type DecimalMark } from '../src/text/decimal-text.ts';
 import { animalWord, herdWords } from './animal-words.ts';
 import { notKept } from './not-kept.ts';
 import { Select } from './selector-controller.ts';
@@ -11,6 +11,11 @@ import { sayOfSettings } from './settings-said.ts';
 import { formStyles } from './form-styles.ts';
 import { theme } from './theme.ts';
 import { say } from '../src/text/say.ts';
+
+/** The decimal mark that is chosen in the form; the point unless it says otherwise. */
+function chosenMark(chosen: string | undefined): DecimalMark {
+  return chosen === ',' ? ',' : '.';
+}
 
 /** The notebook's name and place, its words and units. Switching a unit changes no weight typed. */
 export class SdAboutForm extends LitElement {
@@ -41,10 +46,10 @@ export class SdAboutForm extends LitElement {
 
   private async onSubmit(event: SubmitEvent): Promise<void> {
     event.preventDefault();
-    const { session, value: about } = this.about;
+    const { session } = this.about;
     if (!session?.mayWrite()) return;
     const title = this.field('title');
-    const keep = parseNumber(this.field('keep'), about?.decimalMark ?? '.');
+    const keep = parseNumber(this.field('keep'), chosenMark(this.field('decimalMark')));
     if (title === '') {
       this.fault = say('A notebook needs a name, to be found again in the list.');
       return;
@@ -62,7 +67,7 @@ export class SdAboutForm extends LitElement {
       place: this.field('place'),
       herdWord: this.field('herdWord'),
       weightUnit: this.field('weightUnit') as AboutFacts['weightUnit'],
-      decimalMark: this.field('decimalMark') as AboutFacts['decimalMark'],
+      decimalMark: chosenMark(this.field('decimalMark')),
       keepUntreated: keep / 100,
       nextSample: this.field('nextSample'),
     };
@@ -96,7 +101,8 @@ export class SdAboutForm extends LitElement {
 
   protected override render(): TemplateResult {
     const about = this.about.value ?? {};
-    const mark = about.decimalMark ?? '.';
+    // As chosen in the form, kept or not: the share is written by it, and read by it.
+    const mark = chosenMark(this.drafts['decimalMark'] ?? about.decimalMark);
     // Twelve digits: 0.1255 is 12.55 %, and not the 12.549999999999999 of binary fractions.
     const percent = Number(((about.keepUntreated ?? 0.1) * 100).toPrecision(12));
     const text = (name: string, known = ''): string => this.drafts[name] ?? known;

@@ -103,6 +103,37 @@ describe('the settings of the notebook', () => {
     expect(field(form, 'keep').value).to.equal('12.55');
   });
 
+  it('read and write the share by the decimal mark chosen with it', async () => {
+    const { session, dialog, form } = await open('about', 'sd-about-form');
+    const mark = deep<HTMLSelectElement>(form, '[name="decimalMark"]');
+    const chooseMark = (value: string): void => {
+      choose(mark, value);
+      mark.dispatchEvent(new Event('input', { bubbles: true, composed: true }));
+    };
+    chooseMark(',');
+    type(field(form, 'keep'), '12,5');
+    button(form, 'Keep these').click();
+    await says(dialog, 'Kept.');
+    expect(aboutOf(session.notebook)).to.deep.include({ decimalMark: ',', keepUntreated: 0.125 });
+    chooseMark('.');
+    await until(
+      () => field(form, 'keep').value === '12.5',
+      () => field(form, 'keep').value,
+    );
+    button(form, 'Keep these').click();
+    await until(
+      () => aboutOf(session.notebook).decimalMark === '.',
+      () => allText(form),
+    );
+    expect(aboutOf(session.notebook).keepUntreated).to.equal(0.125);
+    // What was typed stays as it was typed, and is refused with its reason.
+    type(field(form, 'keep'), '13.5');
+    chooseMark(',');
+    button(form, 'Keep these').click();
+    await says(form, 'the decimal mark here is a comma');
+    expect(field(form, 'keep').value).to.equal('13.5');
+  });
+
   it('refuse a notebook without a name', async () => {
     const { session, dialog, form } = await open('about', 'sd-about-form');
     field(form, 'title').value = ' ';
