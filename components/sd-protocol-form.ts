@@ -49,7 +49,7 @@ export class SdProtocolForm extends LitElement {
   static override properties = {
     drafts: { state: true },
     reach: { state: true },
-    fault: { state: true },
+    faults: { state: true },
   };
 
   static override styles = [
@@ -76,7 +76,8 @@ export class SdProtocolForm extends LitElement {
   /** What was typed and not yet kept, by day and field. */
   declare private drafts: Readonly<Record<string, Readonly<Record<string, string>>>>;
   declare private reach: Reach;
-  declare private fault: string;
+  /** What is wrong with it, by day. */
+  declare private faults: Readonly<Record<string, string>>;
   private readonly protocol = new Select(this, (session) =>
     session.openDay === null
       ? defaultsOf(session.notebook)
@@ -88,7 +89,7 @@ export class SdProtocolForm extends LitElement {
     super();
     this.drafts = {};
     this.reach = 'from this day on';
-    this.fault = '';
+    this.faults = {};
   }
 
   /** The next change reaches from its day on again, whatever was chosen for the one before. */
@@ -96,13 +97,21 @@ export class SdProtocolForm extends LitElement {
     this.reach = 'from this day on';
   }
 
+  private get day(): string {
+    return this.protocol.session?.openDay ?? '';
+  }
+
   private get draft(): Readonly<Record<string, string>> {
-    return this.drafts[this.protocol.session?.openDay ?? ''] ?? {};
+    return this.drafts[this.day] ?? {};
   }
 
   private hold(draft: Readonly<Record<string, string>>): void {
-    this.drafts = { ...this.drafts, [this.protocol.session?.openDay ?? '']: draft };
-    this.fault = '';
+    this.drafts = { ...this.drafts, [this.day]: draft };
+    this.wrong('');
+  }
+
+  private wrong(sentence: string): void {
+    this.faults = { ...this.faults, [this.day]: sentence };
   }
 
   private text(name: keyof Protocol): string {
@@ -141,25 +150,23 @@ export class SdProtocolForm extends LitElement {
     for (const name of numbers) {
       const number = this.number(name);
       if (isFault(number)) {
-        this.fault = say('{name}: {sentence}', {
-          name: fieldWords[name],
-          sentence: number.sentence,
-        });
+        const { sentence } = number;
+        this.wrong(say('{name}: {sentence}', { name: fieldWords[name], sentence }));
         return;
       }
       const sentence = measureFault(name, number, this.mark.value ?? '.');
       if (sentence !== null) {
-        this.fault = sentence;
+        this.wrong(sentence);
         return;
       }
       facts[name] = number;
     }
     const { sum } = this;
     if (isFault(sum)) {
-      this.fault = sum.sentence;
+      this.wrong(sum.sentence);
       return;
     }
-    const day = session.openDay ?? '';
+    const { day } = this;
     const typed = Object.entries(facts).filter(([name]) => name in this.draft);
     const changed = typed.length === 0 ? facts : Object.fromEntries(typed);
     const edit = changeDayCopy(session.notebook, day, changed, this.reach);
@@ -206,6 +213,7 @@ export class SdProtocolForm extends LitElement {
   protected override render(): TemplateResult | typeof nothing {
     const { session } = this.protocol;
     if (!session) return nothing;
+    const fault = this.faults[this.day] ?? '';
     return html`
       <form @submit=${this.onSubmit} @input=${this.onInput} novalidate>
         <div class="row">
@@ -235,7 +243,7 @@ export class SdProtocolForm extends LitElement {
             this.reach = reach;
           })}
         </div>
-        ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}
+        ${fault ? html`<p class="fault" role="alert">${fault}</p>` : nothing}
         <div class="actions">
           ${notKept(Object.keys(this.draft).length > 0, () => this.hold({}))}
           <button class="main">${say('Keep these')}</button>

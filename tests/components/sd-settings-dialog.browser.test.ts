@@ -206,22 +206,25 @@ describe('how you count', () => {
 
   it('shows what is typed for one day on that day alone, and as not kept yet', async () => {
     const { session, form } = await open('protocol', 'sd-protocol-form');
-    type(field(form, 'grams'), '7');
+    type(field(form, 'grams'), '-7');
     await until(
       () => allText(form).includes('Not kept yet'),
       () => allText(form),
     );
+    button(form, 'Keep these').click();
+    await says(form, 'type a number above 0.');
     await session.open('2026-06-21');
     await until(
       () => field(form, 'grams').value === '2',
       () => field(form, 'grams').value,
     );
-    expect(allText(form)).to.not.contain('Not kept yet');
+    expect(allText(form)).to.not.contain('Not kept yet').and.to.not.contain('a number above 0.');
     await session.open(TODAY);
     await until(
-      () => field(form, 'grams').value === '7',
+      () => field(form, 'grams').value === '-7',
       () => field(form, 'grams').value,
     );
+    await says(form, 'type a number above 0.');
     button(form, 'Forget the changes').click();
     await until(
       () => field(form, 'grams').value === '2',
