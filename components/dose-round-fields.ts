@@ -40,6 +40,8 @@ export function roundFields(
 ): TemplateResult {
   const product = form.product === '' ? undefined : productOf(notebook, form.product);
   const text = (event: Event): string => (event.target as HTMLInputElement).value;
+  // One that lacks a part is still being typed: what was typed before it holds until then.
+  const isWhole = (event: Event): boolean => !(event.target as HTMLInputElement).validity.badInput;
   const hasVet = product !== undefined && vetsDose(product) !== null;
   return html`
     <div class="fields">
@@ -63,7 +65,7 @@ export function roundFields(
                 <input
                   type="date"
                   .value=${date}
-                  @change=${(event: Event) => change({ date: text(event) })}
+                  @change=${(event: Event) => isWhole(event) && change({ date: text(event) })}
                 />
               </label>
               <label class="field">
@@ -71,7 +73,7 @@ export function roundFields(
                 <input
                   type="time"
                   .value=${form.time}
-                  @change=${(event: Event) => change({ time: text(event) })}
+                  @change=${(event: Event) => isWhole(event) && change({ time: text(event) })}
                 />
               </label>
               <label class="field">

@@ -16,6 +16,7 @@ import { servicesContext } from './services.ts';
 import { formStyles } from './form-styles.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
+import { askForWholeDate } from './whole-date.ts';
 import { say, sayParts } from '../src/text/say.ts';
 
 /** Animals by their tags, typed or pasted, with a look at what will be added. One step of undo. */
@@ -86,6 +87,8 @@ export class SdAddAnimals extends LitElement {
     const session = this.session.value;
     const services = this.services.value;
     if (!session?.mayWrite() || !services) return;
+    this.fault = askForWholeDate(this.renderRoot);
+    if (this.fault !== '') return;
     const arrived = this.field('arrived');
     if (arrived !== '' && !isDate(arrived)) {
       this.fault = say(

@@ -14,6 +14,7 @@ import { servicesContext } from './services.ts';
 import { formStyles } from './form-styles.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
+import { askForWholeDate } from './whole-date.ts';
 import { say } from '../src/text/say.ts';
 
 const fieldNames = [
@@ -89,6 +90,8 @@ export class SdAnimalForm extends LitElement {
     const { session } = this.session;
     const services = this.services.value;
     if (!session?.mayWrite() || !services) return;
+    this.fault = askForWholeDate(this.renderRoot);
+    if (this.fault !== '') return;
     const typed = new Map(fieldNames.map((name) => [name, this.field(name)]));
     for (const name of ['born', 'arrived'] as const) {
       const date = typed.get(name) ?? '';

@@ -23,6 +23,7 @@ import { formStyles } from './form-styles.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
 import './sd-animal-form.ts';
+import { askForWholeDate } from './whole-date.ts';
 import { say } from '../src/text/say.ts';
 
 /** More rows than this are found by typing a part of the tag. */
@@ -65,8 +66,7 @@ export class SdAnimalList extends LitElement {
     this.find = '';
     this.chosen = new Set();
     this.doing = null;
-    this.leaving = this.likeness = '';
-    this.fault = '';
+    this.leaving = this.likeness = this.fault = '';
     new Select(this, (session) => session.notebook.groups);
   }
 
@@ -139,9 +139,9 @@ export class SdAnimalList extends LitElement {
   }
 
   private checkDate(date: string): boolean {
-    if (isDate(date)) return true;
-    this.fault = say('"{date}" is not a day of the calendar. Type it like 2026-05-03.', { date });
-    return false;
+    const noDay = say('"{date}" is not a day of the calendar. Type it like 2026-05-03.', { date });
+    this.fault = askForWholeDate(this.renderRoot) || (isDate(date) ? '' : noDay);
+    return this.fault === '';
   }
 
   private onGroup(): void {

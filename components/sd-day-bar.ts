@@ -12,6 +12,7 @@ import { theme } from './theme.ts';
 import './sd-menu.ts';
 import './sd-sheet.ts';
 import type { SdSheet } from './sd-sheet.ts';
+import { askForWholeDate } from './whole-date.ts';
 import { say } from '../src/text/say.ts';
 
 /** The sampling days: opens another one, adds one (today unless said otherwise), takes one off. */
@@ -143,7 +144,8 @@ export class SdDayBar extends LitElement {
     this.fault = '';
     await this.updateComplete;
     const date = this.input('date');
-    if (date && date.value === '') date.value = this.services.value?.today() ?? '';
+    if (date && date.value === '' && !date.validity.badInput)
+      date.value = this.services.value?.today() ?? '';
     await this.sheet?.open();
   }
 
@@ -154,6 +156,8 @@ export class SdDayBar extends LitElement {
     const label = this.input('label')?.value ?? '';
     const by = this.input('by')?.value.trim() || undefined;
     if (!session?.mayWrite()) return;
+    this.fault = askForWholeDate(this.renderRoot);
+    if (this.fault !== '') return;
     const added = addDay(session.notebook, date, label, by);
     if (isFault(added)) {
       this.fault = added.sentence;

@@ -23,6 +23,7 @@ import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
 import { theme } from './theme.ts';
 import { weightWords } from './treatment-row.ts';
+import { askForWholeDate } from './whole-date.ts';
 import { dateWords } from '../src/text/date-words.ts';
 import { say, sayParts } from '../src/text/say.ts';
 
@@ -131,6 +132,8 @@ export class SdDoseRound extends LitElement {
     const newId = this.services.value?.newId;
     if (!session?.mayWrite() || !newId) return;
     const { notebook } = session;
+    this.fault = askForWholeDate(this.renderRoot);
+    if (this.fault !== '') return;
     const wrong = round.doses.map(({ animal }) => ({
       tag: animal.tag,
       fault: this.typedFault(animal.id, notebook),

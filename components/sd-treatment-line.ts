@@ -19,6 +19,7 @@ import { pageOf, tell } from './page-message.ts';
 import { Select } from './selector-controller.ts';
 import { servicesContext } from './services.ts';
 import { theme } from './theme.ts';
+import { askForWholeDate } from './whole-date.ts';
 import { say } from '../src/text/say.ts';
 
 /**
@@ -86,6 +87,8 @@ export class SdTreatmentLine extends LitElement {
     const { session } = this.line;
     const form = event.target as HTMLFormElement;
     if (!session?.mayWrite()) return;
+    this.fault = askForWholeDate(form);
+    if (this.fault !== '') return;
     const doseMl = this.amount(form, 'dose', say('The dose'));
     const weightKg = this.amount(form, 'weight', say('The weight'));
     if (isFault(doseMl) || isFault(weightKg)) {
@@ -118,6 +121,8 @@ export class SdTreatmentLine extends LitElement {
     const { session } = this.line;
     const form = event.target as HTMLFormElement;
     if (!session?.mayWrite()) return;
+    this.vetFault = askForWholeDate(form);
+    if (this.vetFault !== '') return;
     const edit = giveClearDate(
       session.notebook,
       this.treatmentId,
