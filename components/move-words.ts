@@ -1,8 +1,13 @@
-import type { Notebook } from '../shared/notebook.ts';
+import type { Animal, Notebook } from '../shared/notebook.ts';
 import { newest } from '../src/notebook/cell.ts';
 import { animalOf } from '../src/notebook/read.ts';
 import { dateWords } from '../src/text/date-words.ts';
 import { say } from '../src/text/say.ts';
+
+/** Some animals, for a sentence about them: one by its tag, more by their number. */
+export function whoOf(animals: readonly Animal[]): { readonly n: number; readonly tag: string } {
+  return { n: animals.length, tag: animals[0]?.tag ?? '' };
+}
 
 /**
  * What a move of animals to a group comes to, in a sentence; an animal that has a move of its own at a

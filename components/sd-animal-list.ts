@@ -13,10 +13,12 @@ import { groupOn } from '../src/notebook/present.ts';
 import { animalsOf, dayOf } from '../src/notebook/read.ts';
 import { dateWords } from '../src/text/date-words.ts';
 import { isDate } from '../src/text/date.ts';
-import { likeGroup, moveSentence } from './move-words.ts';
+import { likeGroup, moveSentence, whoOf } from './move-words.ts';
 import { leavingWarnings } from '../src/treating/clearance.ts';
 import { animalListStyles } from './animal-list-styles.ts';
+import { animalRow } from './animal-row.ts';
 import { animalState } from './animal-state.ts';
+import { groupField, groupNames } from './group-field.ts';
 import { sayOfAnimals } from './said-of-animals.ts';
 import { servicesContext } from './services.ts';
 import { formStyles } from './form-styles.ts';
@@ -40,6 +42,7 @@ export class SdAnimalList extends LitElement {
     find: { state: true },
     chosen: { state: true },
     doing: { state: true },
+    changing: { state: true },
     leaving: { state: true },
     likeness: { state: true },
     fault: { state: true },
@@ -50,6 +53,8 @@ export class SdAnimalList extends LitElement {
   declare private find: string;
   declare private chosen: ReadonlySet<string>;
   declare private doing: Doing;
+  /** The animal whose form is open or was last; others may be ticked meanwhile. */
+  declare private changing: string;
   /** The date typed for leaving, empty until it is changed. */
   declare private leaving: string;
   /** That the group typed reads like another one. */
@@ -66,7 +71,7 @@ export class SdAnimalList extends LitElement {
     this.find = '';
     this.chosen = new Set();
     this.doing = null;
-    this.leaving = this.likeness = this.fault = '';
+    this.changing = this.leaving = this.likeness = this.fault = '';
     new Select(this, (session) => session.notebook.groups);
   }
 
@@ -98,17 +103,12 @@ export class SdAnimalList extends LitElement {
     return (this.animals.value ?? []).filter(({ id }) => this.chosen.has(id));
   }
 
-  private pick(id: string, isPicked: boolean): void {
-    const chosen = new Set(this.chosen);
-    if (isPicked) chosen.add(id);
-    else chosen.delete(id);
-    this.chosen = chosen;
+  /** Ticks or unticks some, and leaves all others as they are. */
+  private pick(ids: readonly string[], isPicked: boolean): void {
+    const these = new Set(ids);
+    const others = [...this.chosen].filter((id) => !these.has(id));
+    this.chosen = new Set(isPicked ? [...others, ...ids] : others);
     this.fault = '';
-    if (this.doing === 'change') this.doing = null;
-  }
-
-  private pickAll(isPicked: boolean): void {
-    this.chosen = new Set(isPicked ? this.matching.map(({ id }) => id) : []);
   }
 
   private field(name: string): string {
@@ -118,24 +118,37 @@ export class SdAnimalList extends LitElement {
   private async begin(doing: Doing): Promise<void> {
     this.fault = this.leaving = this.likeness = '';
     this.doing = this.doing === doing ? null : doing;
+    this.changing = this.picked[0]?.id ?? '';
+    await this.moveFocus('.doing input');
+  }
+
+  private async moveFocus(to: string): Promise<void> {
     await this.updateComplete;
     // What had the focus may be gone, or have nobody to be pressed for: on at the start of the list.
     const isKept = this.shadowRoot?.activeElement?.matches(':not(:disabled)');
     const start = isKept ? null : this.renderRoot.querySelector('input');
-    (this.renderRoot.querySelector<HTMLElement>('.doing input') ?? start)?.focus();
+    (this.renderRoot.querySelector<HTMLElement>(to) ?? start)?.focus();
   }
 
-  private async finish(edit: Edit, sentence: string): Promise<void> {
-    if (!this.animals.session?.mayWrite()) return;
-    await this.animals.session.dispatch(edit);
+  /** Does an edit and says so; false where this tab may not write. A form with what is typed into it stays. */
+  private async finish(edit: Edit, sentence: string): Promise<boolean> {
+    const { session } = this.animals;
+    if (!session?.mayWrite()) return false;
+    await session.dispatch(edit);
     sayOfAnimals(this, sentence);
-    await this.begin(null);
+    const isHere = animalsOf(session.notebook).some(({ id }) => id === this.changing);
+    await (this.doing === 'change' && isHere ? this.moveFocus('.doing input') : this.begin(null));
+    return true;
+  }
+
+  private async onKept(): Promise<void> {
+    this.doing = null;
+    await this.moveFocus('.change:enabled');
   }
 
   /** Those ticked, for a sentence about them: one by its tag, more by their number. */
   private get who(): { readonly n: number; readonly tag: string } {
-    const { picked } = this;
-    return { n: picked.length, tag: picked[0]?.tag ?? '' };
+    return whoOf(this.picked);
   }
 
   private checkDate(date: string): boolean {
@@ -176,11 +189,11 @@ export class SdAnimalList extends LitElement {
   private async comeBack(): Promise<void> {
     const { session } = this.animals;
     if (!session) return;
-    const ids = this.picked.map(({ id }) => id);
-    await this.finish(
-      leaveFarm(session.notebook, ids, null, ''),
-      say('{n, plural, one {{tag}} other {# animals}} here again.', this.who),
-    );
+    const gone = this.picked.filter(({ left }) => left !== undefined);
+    const ids = gone.map(({ id }) => id);
+    const said = say('{n, plural, one {{tag}} other {# animals}} here again.', whoOf(gone));
+    if (gone.length === 0) sayOfAnimals(this, say('None of the animals ticked had left the farm.'));
+    else await this.finish(leaveFarm(session.notebook, ids, null, ''), said);
   }
 
   private async takeOff(): Promise<void> {
@@ -191,8 +204,7 @@ export class SdAnimalList extends LitElement {
       '{n, plural, one {{tag} removed. Undo brings it back, with its counts.} other {# animals removed. Undo brings them back, with their counts.}}',
       this.who,
     );
-    this.chosen = new Set();
-    await this.finish(removeAnimals(session.notebook, ids), said);
+    if (await this.finish(removeAnimals(session.notebook, ids), said)) this.pick(ids, false);
   }
 
   private async place(by: -1 | 1): Promise<void> {
@@ -210,27 +222,15 @@ export class SdAnimalList extends LitElement {
   }
 
   private renderRow(animal: Animal): TemplateResult {
-    return html`
-      <li data-id=${animal.id}>
-        <label>
-          <input
-            type="checkbox"
-            .checked=${this.chosen.has(animal.id)}
-            @change=${(event: Event) =>
-              this.pick(animal.id, (event.target as HTMLInputElement).checked)}
-          />
-          <b>${animal.tag}</b>
-          <span class="small soft">${animalState(animal, this.groupOf(animal), this.date)}</span>
-        </label>
-      </li>
-    `;
+    const state = animalState(animal, this.groupOf(animal), this.date);
+    const tick = (isTicked: boolean): void => this.pick([animal.id], isTicked);
+    return animalRow(animal, state, this.chosen.has(animal.id), tick);
   }
 
   private renderTools(): TemplateResult {
     const { picked } = this;
     const none = picked.length === 0;
     const isOne = picked.length === 1;
-    const hasLeft = picked.some(({ left }) => left !== undefined);
     const opens = (doing: Doing): 'true' | 'false' => (this.doing === doing ? 'true' : 'false');
     return html`
       <p class="small" aria-live="polite">
@@ -241,7 +241,8 @@ export class SdAnimalList extends LitElement {
           ${say('Move to a group')}
         </button>
         <button
-          ?disabled=${!isOne}
+          class="change"
+          ?disabled=${!isOne && this.doing !== 'change'}
           aria-expanded=${opens('change')}
           @click=${() => this.begin('change')}
         >
@@ -256,28 +257,28 @@ export class SdAnimalList extends LitElement {
         >
           ${say('Left the farm')}
         </button>
-        <button ?disabled=${!hasLeft} @click=${this.comeBack}>${say('Came back')}</button>
+        <button ?disabled=${none} @click=${this.comeBack}>${say('Came back')}</button>
         <button ?disabled=${none} @click=${this.takeOff}>${say('Remove')}</button>
       </div>
     `;
   }
 
+  private renderForm(): TemplateResult | typeof nothing {
+    const animal = this.animals.value?.find(({ id }) => id === this.changing);
+    if (!animal) return nothing;
+    const form = html`<sd-animal-form
+      .animalId=${animal.id}
+      @animal-kept=${this.onKept}
+    ></sd-animal-form>`;
+    return html`<div class="doing">
+      <b>${say('Change {name}', { name: animal.tag })}</b> ${keyed(animal.id, form)}
+    </div>`;
+  }
+
   private renderDoing(): TemplateResult | typeof nothing {
-    const [animal] = this.picked;
-    if (this.doing === null || !animal) return nothing;
+    if (this.doing === 'change') return this.renderForm();
+    if (this.doing === null || this.picked.length === 0) return nothing;
     const fault = this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing;
-    if (this.doing === 'change')
-      return html`<div class="doing">
-        ${keyed(
-          animal.id,
-          html`<sd-animal-form
-            .animalId=${animal.id}
-            @animal-kept=${() => {
-              this.doing = null;
-            }}
-          ></sd-animal-form>`,
-        )}
-      </div>`;
     const dated = html`<label class="field">
       ${this.doing === 'move' ? say('From this date on') : say('First day no longer here')}
       <input
@@ -292,20 +293,20 @@ export class SdAnimalList extends LitElement {
     if (this.doing === 'move')
       return html`<form class="doing" @submit=${this.move} novalidate>
         <div class="row">
-          <label class="field">
-            ${say('Group')}
-            <input
-              name="group"
-              autocomplete="off"
-              autocapitalize="off"
-              list="groups"
-              @input=${this.onGroup}
-            />
-            <span class="hint" role="status">${this.likeness || say('Empty: in no group.')}</span>
-          </label>
+          ${groupField({
+            label: say('Group'),
+            likeness: this.likeness,
+            hint: say('Empty: in no group.'),
+            list: 'groups',
+            onInput: () => this.onGroup(),
+          })}
           ${dated}
         </div>
-        ${this.renderGroupNames()} ${fault}
+        ${groupNames(
+          'groups',
+          (this.animals.value ?? []).map((one) => this.groupOf(one)),
+        )}
+        ${fault}
         <div class="actions">
           <button class="main">
             ${say('Move {n, plural, one {{tag}} other {# animals}}', this.who)}
@@ -339,14 +340,6 @@ export class SdAnimalList extends LitElement {
     return said.length === 0 ? nothing : html`<div class="fault" role="status">${said}</div>`;
   }
 
-  private renderGroupNames(): TemplateResult {
-    const names = new Set((this.animals.value ?? []).map((animal) => this.groupOf(animal)));
-    names.delete(undefined);
-    return html`<datalist id="groups">
-      ${[...names].map((name) => html`<option value=${name ?? ''}></option>`)}
-    </datalist>`;
-  }
-
   protected override render(): TemplateResult {
     const { matching } = this;
     const shown = matching.slice(0, mostShown);
@@ -372,7 +365,11 @@ export class SdAnimalList extends LitElement {
         <input
           type="checkbox"
           .checked=${isAll}
-          @change=${(event: Event) => this.pickAll((event.target as HTMLInputElement).checked)}
+          @change=${(event: Event) =>
+            this.pick(
+              matching.map(({ id }) => id),
+              (event.target as HTMLInputElement).checked,
+            )}
         />
         ${this.find.trim() === '' ? say('All ({n})', { n: matching.length }) : say('All found ({n})', { n: matching.length })}
       </label>

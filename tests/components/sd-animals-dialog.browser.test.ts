@@ -2,6 +2,7 @@ import { expect } from '@open-wc/testing';
 import { html } from 'lit';
 import type { SdAnimalsDialog } from '../../components/sd-animals-dialog.ts';
 import '../../components/sd-animals-dialog.ts';
+import type { SdAnimalList } from '../../components/sd-animal-list.ts';
 import { deepActive } from '../../components/sd-sheet.ts';
 import { groupOn, isPresent } from '../../src/notebook/present.ts';
 import { animalOf, animalsOf } from '../../src/notebook/read.ts';
@@ -164,6 +165,94 @@ describe('<sd-animals-dialog>', () => {
     );
     await at.session.undo();
     expect(tags(at)[0]).to.equal('W-102b');
+  });
+
+  it('keeps the form of an animal, with what is typed into it, whoever is ticked meanwhile', async () => {
+    const at = await open();
+    tick(at, 'W-102');
+    await says(at.dialog, 'W-102 ticked');
+    button(at.dialog, 'Change').click();
+    await says(at.dialog, 'Change W-102');
+    const list = panel(at.dialog, 'sd-animal-list');
+    fill(deep(list, 'sd-animal-form'), 'name', 'Bella');
+    tick(at, 'W-101');
+    await says(at.dialog, '2 animals ticked');
+    button(list, 'Came back').click();
+    await says(at.dialog, 'None of the animals ticked had left the farm.');
+    tick(at, 'W-102');
+    await says(at.dialog, 'W-101 ticked');
+    button(list, 'Remove').click();
+    await says(at.dialog, 'W-101 removed.');
+    const form = deep(list, 'sd-animal-form');
+    expect(deep<HTMLInputElement>(form, '[name="name"]').value).to.equal('Bella');
+    button(form, 'Keep the change').click();
+    await says(at.dialog, 'W-102 is changed.');
+    expect(animalOf(at.session.notebook, 'a-W-102')?.name).to.equal('Bella');
+  });
+
+  it('has the focus on the button that opened a form once the form is done with', async () => {
+    const at = await open();
+    tick(at, 'W-102');
+    await says(at.dialog, 'W-102 ticked');
+    button(at.dialog, 'Change').click();
+    await says(at.dialog, 'Keep the change');
+    const keep = button(
+      deep(panel(at.dialog, 'sd-animal-list'), 'sd-animal-form'),
+      'Keep the change',
+    );
+    keep.focus();
+    keep.click();
+    await until(
+      () => deepActive() === button(at.dialog, 'Change'),
+      () => deepActive()?.outerHTML ?? 'no focus',
+    );
+  });
+
+  it('ticks all found beside those ticked before, and unticks no other', async () => {
+    const at = await open();
+    const list = panel(at.dialog, 'sd-animal-list');
+    const search = deep<HTMLInputElement>(list, 'input[type="search"]');
+    const all = deep<HTMLInputElement>(list, '.all input');
+    type(search, 'G-0');
+    await says(list, 'All found (8)');
+    all.click();
+    await says(list, '8 animals ticked');
+    type(search, 'W-1');
+    await says(list, 'All found (13)');
+    all.click();
+    await says(list, '21 animals ticked');
+    all.click();
+    await says(list, '8 animals ticked');
+  });
+
+  it('keeps the ticks where another tab writes and the removal is refused', async () => {
+    const at = await open();
+    tick(at, 'W-101');
+    tick(at, 'W-102');
+    await says(at.dialog, '2 animals ticked');
+    at.session.mayWrite = () => false;
+    button(at.dialog, 'Remove').click();
+    await panel<SdAnimalList>(at.dialog, 'sd-animal-list').updateComplete;
+    expect(allText(at.dialog)).to.contain('2 animals ticked');
+    expect(tags(at)).to.have.length(40);
+  });
+
+  it('brings back those that had left, and counts no other', async () => {
+    const at = await open();
+    tick(at, 'W-109');
+    await says(at.dialog, 'W-109 ticked');
+    button(at.dialog, 'Left the farm').click();
+    await says(at.dialog, 'First day no longer here');
+    button(at.dialog, 'W-109 left').click();
+    await says(at.dialog, 'W-109 no longer here');
+    tick(at, 'W-101');
+    tick(at, 'W-102');
+    await says(at.dialog, '3 animals ticked');
+    button(at.dialog, 'Came back').click();
+    await says(at.dialog, 'W-109 here again.');
+    expect(at.session.undoLabel).to.equal('bringing back W-109');
+    button(at.dialog, 'Came back').click();
+    await says(at.dialog, 'None of the animals ticked had left the farm.');
   });
 
   it('has the focus on its tabs once the last animal is removed', async () => {
