@@ -172,7 +172,7 @@ export class SdDayBar extends LitElement {
     await session.dispatch(added.edit);
     await session.open(added.id);
     const day = dayOf(session.notebook, added.id);
-    if (day) tell(this, say('{day} is open.', { day: dayWords(day) }));
+    if (day) tell(this, openSentence(dayWords(day), added.isBack));
   }
 
   private async open(id: string): Promise<void> {
@@ -260,6 +260,13 @@ export class SdDayBar extends LitElement {
       </sd-sheet>
     `;
   }
+}
+
+/** That a day added is open, and that it is one taken off before. */
+function openSentence(day: string, isBack: boolean): string {
+  return isBack
+    ? say('{day} is back, with its counts, and open.', { day })
+    : say('{day} is open.', { day });
 }
 
 customElements.define('sd-day-bar', SdDayBar);

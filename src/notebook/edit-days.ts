@@ -23,14 +23,15 @@ function dayInWords(notebook: Notebook, id: string): string {
 
 /**
  * Adds a sampling day with its own copy of the protocol, criteria, looked-for types and limits of its time.
- * A second day on one date needs a label. A day that was removed comes back with what it held.
+ * A second day on one date needs a label. A day that was removed `isBack` with what it held, under what is
+ * typed with it now.
  */
 export function addDay(
   notebook: Notebook,
   date: string,
   label: string,
   countedBy?: string,
-): { readonly edit: Edit; readonly id: string } | Fault {
+): { readonly edit: Edit; readonly id: string; readonly isBack: boolean } | Fault {
   const id = dayId(date, label);
   if (isFault(id)) return id;
   const there = dayOf(notebook, id);
@@ -42,20 +43,23 @@ export function addDay(
       }),
     );
   const revived: SetTo[] = [{ path: ['days', id, 'removed'], value: null }];
+  const said = { label: label.trim() || undefined, countedBy };
   if (there?.date !== undefined)
     return {
       id,
+      isBack: true,
       edit: {
         label: say('bringing back {day}', { day: dayInWords(notebook, id) }),
         source: 'typed',
-        sets: revived,
+        sets: [...revived, ...setsOf('days', id, said)],
       },
     };
   const like = dayToCopy(notebook, date);
-  const facts = { date, label: label.trim() || undefined, countedBy, ...copyOf(notebook, like) };
+  const facts = { date, ...said, ...copyOf(notebook, like) };
   const sets = [...revived, ...setsOf('days', id, facts), ...limitCopies(notebook, id, like)];
   return {
     id,
+    isBack: false,
     edit: {
       label: say('adding {day}', { day: dayWords({ date, label: label.trim() }) }),
       source: 'typed',

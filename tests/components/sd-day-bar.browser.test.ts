@@ -2,7 +2,8 @@ import { expect } from '@open-wc/testing';
 import { html } from 'lit';
 import type { SdDayBar } from '../../components/sd-day-bar.ts';
 import '../../components/sd-day-bar.ts';
-import { daysOf } from '../../src/notebook/read.ts';
+import type { PageMessage } from '../../components/page-message.ts';
+import { dayOf, daysOf } from '../../src/notebook/read.ts';
 import type { Session } from '../../src/session/session.ts';
 import { openSession } from './open-notebook.ts';
 import { allText, button, deep, onPage, TODAY, until } from './treating-page.ts';
@@ -57,6 +58,27 @@ describe('<sd-day-bar>', () => {
       () => allText(bar),
     );
     expect(ids()).to.have.length(4);
+  });
+
+  it('says of a day added again that it is back, and takes who counted it', async () => {
+    const { session, bar, ids } = await open();
+    button(bar, 'Take off 19 July').click();
+    await until(
+      () => !ids().includes(TODAY),
+      () => ids().join(),
+    );
+    const said: string[] = [];
+    bar.addEventListener('page-message', (event) =>
+      said.push((event as CustomEvent<PageMessage>).detail.sentence),
+    );
+    await bar.add();
+    deep<HTMLInputElement>(bar, '[name="by"]').value = 'Ana';
+    button(bar, 'Add the day').click();
+    await until(
+      () => said.includes('19 July 2026 is back, with its counts, and open.'),
+      () => said.join(),
+    );
+    expect(dayOf(session.notebook, TODAY)?.countedBy).to.equal('Ana');
   });
 
   it('takes a day off with its counts, and one undo brings both back', async () => {

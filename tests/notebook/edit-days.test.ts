@@ -40,8 +40,8 @@ function apply(notebook: Notebook, edit: Edit | Fault): Notebook {
   return applyEdit(notebook, edit, [ms, 0, 'bench']).notebook;
 }
 
-function withDay(notebook: Notebook, date: string, label = ''): Notebook {
-  const added = addDay(notebook, date, label);
+function withDay(notebook: Notebook, date: string, label = '', by?: string): Notebook {
+  const added = addDay(notebook, date, label, by);
   return apply(notebook, isFault(added) ? added : added.edit);
 }
 
@@ -100,6 +100,17 @@ describe('addDay(notebook, date, label)', () => {
     const back = withDay(removed, day);
     expect(daysOf(back)).toHaveLength(1);
     expect(back.readings[day]?.['a1']?.['c-eyelid']?.[0]?.[0]).toBe(4);
+  });
+
+  it('keeps what is typed with a day that comes back, and what it held of the rest', () => {
+    const day = '2026-05-03';
+    const held = withDay(summer, day, 'Evening', 'Bo');
+    const removed = apply(held, removeDay(held, `${day}-evening`));
+    expect(addDay(removed, day, 'evening')).toMatchObject({ isBack: true });
+    const typed = dayOf(withDay(removed, day, 'evening', 'Ana'), `${day}-evening`);
+    expect(typed).toMatchObject({ label: 'evening', countedBy: 'Ana' });
+    const bare = dayOf(withDay(removed, day, 'Evening'), `${day}-evening`);
+    expect(bare).toMatchObject({ label: 'Evening', countedBy: 'Bo' });
   });
 });
 
