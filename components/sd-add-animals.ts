@@ -144,10 +144,7 @@ export class SdAddAnimals extends LitElement {
         ${
           remarks.length > 0
             ? html`<ul>
-                ${remarks.map(
-                  ({ line, tag, remark }) =>
-                    html`<li>${say('Line {line}, {tag}: {remark}', { line, tag, remark })}</li>`,
-                )}
+                ${remarks.map((one) => html`<li>${remarkSentence(one)}</li>`)}
               </ul>`
             : nothing
         }
@@ -211,6 +208,12 @@ export class SdAddAnimals extends LitElement {
       </form>
     `;
   }
+}
+
+function remarkSentence({ line, tag, remark }: PastedAnimal): string {
+  return tag === ''
+    ? say('Line {line}: {sentence}', { line, sentence: remark })
+    : say('Line {line}, {tag}: {remark}', { line, tag, remark });
 }
 
 function newAnimal(

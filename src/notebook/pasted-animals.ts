@@ -12,6 +12,7 @@ type Where = 'notebook' | number;
 export interface PastedAnimal {
   /** Line of the list, counted from 1. */
   readonly line: number;
+  /** Empty where the line has none. */
   readonly tag: string;
   readonly group: string;
   readonly class: AnimalClass | null;
@@ -44,8 +45,8 @@ export function speciesOfClass(kind: AnimalClass): Species | null {
 /**
  * Reads tags pasted from a list, one on each line or parted by commas or semicolons. With tabs between
  * fields the second is the group and the third the class. Nothing is guessed about a tag: it stays text.
- * A heading, a tag that is here already or comes twice, and one that a spreadsheet destroyed are named
- * and not new.
+ * A heading, a tag that is here already or comes twice, one that a spreadsheet destroyed and a line without
+ * a tag are named and not new.
  */
 export function readPastedAnimals(notebook: Notebook, text: string): readonly PastedAnimal[] {
   const keys = new Map<string, Where>();
@@ -55,17 +56,13 @@ export function readPastedAnimals(notebook: Notebook, text: string): readonly Pa
   for (const [at, line] of text.split(/\r\n|\r|\n/).entries()) {
     if (line.trim() === '') continue;
     for (const fields of fieldsOf(line)) {
-      const [tag = '', group = '', kind = ''] = fields.map((field) => field.trim());
-      if (tag === '') continue;
-      const told = { line: at + 1, tag, group, class: classOf(kind) };
-      found.push({ ...told, ...verdict(tag, found.length === 0, keys, likes) });
-      const unread = kind !== '' && told.class === null;
-      const last = found[found.length - 1];
-      if (unread && last?.isNew)
-        found[found.length - 1] = {
-          ...last,
-          remark: say('"{word}" is no class and is left out.', { word: kind }),
-        };
+      if (fields.every((field) => field === '')) continue;
+      const [tag = '', group = '', kind = '', ...more] = fields;
+      const isFirst = found.every((animal) => animal.tag === '');
+      const { isNew, remark } = verdict(tag, isFirst, keys, likes);
+      const remarks = isNew ? [remark, classRemark(kind), columnsRemark(more)] : [remark];
+      const said = remarks.filter((words) => words !== '').join(' ');
+      found.push({ line: at + 1, tag, group, class: classOf(kind), isNew, remark: said });
       note(keys, likes, tag, at + 1);
     }
   }
@@ -73,8 +70,18 @@ export function readPastedAnimals(notebook: Notebook, text: string): readonly Pa
 }
 
 function fieldsOf(line: string): readonly (readonly string[])[] {
-  if (line.includes('\t')) return [line.split('\t')];
-  return line.split(/[,;]/).map((tag) => [tag]);
+  if (line.includes('\t')) return [line.split('\t').map((field) => field.trim())];
+  return line.split(/[,;]/).map((tag) => [tag.trim()]);
+}
+
+function classRemark(kind: string): string {
+  if (kind === '' || classOf(kind) !== null) return '';
+  return say('"{word}" is no class and is left out.', { word: kind });
+}
+
+function columnsRemark(more: readonly string[]): string {
+  const columns = more.filter((field) => field !== '').join(', ');
+  return columns === '' ? '' : say('Columns after the third are left out: {columns}.', { columns });
 }
 
 function classOf(word: string): AnimalClass | null {
@@ -103,6 +110,7 @@ function verdict(
   keys: ReadonlyMap<string, Where>,
   likes: ReadonlyMap<string, string>,
 ): Pick<PastedAnimal, 'isNew' | 'remark'> {
+  if (tag === '') return { isNew: false, remark: say('There is no tag on this line.') };
   if (isFirst && /^(tags?|ear ?tags?|animals?|id)$/i.test(tag))
     return { isNew: false, remark: say('Taken for the heading of the list and left out.') };
   const read = canonicalTag(tag);

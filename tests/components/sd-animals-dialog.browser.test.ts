@@ -67,6 +67,15 @@ describe('<sd-animals-dialog>', () => {
     expect(tags(at)).to.have.length(40);
   });
 
+  it('says what of a pasted list is left out: columns, and lines without a tag', async () => {
+    const { dialog } = await open('Add many');
+    const many = panel(dialog, 'sd-add-animals');
+    type(deep<HTMLTextAreaElement>(many, 'textarea'), 'K-1\tlambs\tlamb\tBella\n\tlambs\tlamb');
+    await says(dialog, '1 new animal, 1 left out');
+    await says(dialog, 'Line 1, K-1: Columns after the third are left out: Bella.');
+    await says(dialog, 'Line 2: There is no tag on this line.');
+  });
+
   it('takes newcomers as here from the open day on, so that the days before keep their number', async () => {
     const at = await open('Add many');
     const many = panel(at.dialog, 'sd-add-animals');

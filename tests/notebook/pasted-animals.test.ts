@@ -39,6 +39,28 @@ describe('readPastedAnimals(notebook, text)', () => {
     expect(two?.remark).toContain('"billy"');
   });
 
+  it('says which columns after the third are left out, beside all else there is to say', () => {
+    const [one, two, three] = readPastedAnimals(
+      notebook,
+      'K-1\tlambs\tlamb\tBella\t\tlame\nw-101\t\tbilly\tBo\nK-2\tlambs\tlamb\t\t',
+    );
+    expect(one).toMatchObject({ isNew: true, class: 'lamb' });
+    expect(one?.remark).toBe('Columns after the third are left out: Bella, lame.');
+    expect(two?.remark).toMatch(/capital and small letters.*"billy" is no class.*left out: Bo\.$/);
+    expect(three?.remark).toBe('');
+  });
+
+  it('names a line without a tag among those left out, and none that holds nothing', () => {
+    const found = readPastedAnimals(notebook, '\tlambs\tlamb\ntag\tgroup\n\t\t\nK-1,\n,');
+    expect(found.map(({ line, tag, isNew }) => [line, tag, isNew])).toEqual([
+      [1, '', false],
+      [2, 'tag', false],
+      [4, 'K-1', true],
+    ]);
+    expect(found[0]?.remark).toBe('There is no tag on this line.');
+    expect(found[1]?.remark).toContain('heading');
+  });
+
   it('leaves out a heading, an animal that is here, and one that comes twice, and says so', () => {
     const found = readPastedAnimals(notebook, 'tag\nW-101\nK-1\nK-1');
     expect(found.map(({ isNew }) => isNew)).toEqual([false, false, true, false]);
