@@ -11,6 +11,8 @@ import {
 import { isDate } from '../src/text/date.ts';
 import { animalWord, classes } from './animal-words.ts';
 import { firstDate, usualArrival } from './arrival.ts';
+import { groupField } from './group-field.ts';
+import { likeGroup } from './move-words.ts';
 import { sayOfAnimals } from './said-of-animals.ts';
 import { servicesContext } from './services.ts';
 import { formStyles } from './form-styles.ts';
@@ -24,6 +26,7 @@ export class SdAddAnimals extends LitElement {
   static override properties = {
     text: { state: true },
     fault: { state: true },
+    group: { state: true },
   };
 
   static override styles = [
@@ -61,6 +64,8 @@ export class SdAddAnimals extends LitElement {
 
   declare private text: string;
   declare private fault: string;
+  /** The group typed for those that the list gives none. */
+  declare private group: string;
   private readonly session = new Select(this, (session) => session);
   private readonly services = new ContextConsumer(this, {
     context: servicesContext,
@@ -69,13 +74,20 @@ export class SdAddAnimals extends LitElement {
 
   constructor() {
     super();
-    this.text = '';
+    this.text = this.group = '';
     this.fault = '';
+    new Select(this, (session) => session.notebook.groups);
   }
 
   private get pasted(): readonly PastedAnimal[] {
     const session = this.session.value;
     return session ? readPastedAnimals(session.notebook, this.text) : [];
+  }
+
+  /** That a group reads like another one. */
+  private likeness(group: string): string {
+    const session = this.session.value;
+    return session ? likeGroup(session.notebook, group) : '';
   }
 
   private field(name: string): string {
@@ -124,6 +136,8 @@ export class SdAddAnimals extends LitElement {
     if (pasted.length === 0) return nothing;
     const fresh = pasted.filter(({ isNew }) => isNew);
     const remarks = pasted.filter(({ remark }) => remark !== '');
+    const groups = [...new Set(fresh.map(({ group }) => group))];
+    const likenesses = groups.map((group) => this.likeness(group)).filter((words) => words !== '');
     const left = pasted.length - fresh.length;
     const animals = html`<b
       >${say('{n, plural, one {# new animal} other {# new animals}}', { n: fresh.length })}</b
@@ -140,6 +154,7 @@ export class SdAddAnimals extends LitElement {
               : animals
           }
         </p>
+        ${likenesses.map((words) => html`<p class="small">${words}</p>`)}
         <p class="small soft tags">${fresh.map(({ tag }) => tag).join(' · ')}</p>
         ${
           remarks.length > 0
@@ -177,10 +192,13 @@ export class SdAddAnimals extends LitElement {
         </label>
         <div aria-live="polite">${this.renderPreview(pasted)}</div>
         <div class="row">
-          <label class="field">
-            ${say('Group, where the list has none')}
-            <input name="group" autocomplete="off" autocapitalize="off" />
-          </label>
+          ${groupField({
+            label: say('Group, where the list has none'),
+            likeness: this.likeness(this.group),
+            onInput: () => {
+              this.group = this.field('group');
+            },
+          })}
           <label class="field">
             ${say('Class, where the list has none')}
             <select name="class">

@@ -9,6 +9,8 @@ import { isDate } from '../src/text/date.ts';
 import { likeTag } from '../src/text/tag.ts';
 import { allSpecies, animalWord, classes, stages } from './animal-words.ts';
 import { firstDate, usualArrival } from './arrival.ts';
+import { groupField } from './group-field.ts';
+import { likeGroup } from './move-words.ts';
 import { sayOfAnimals } from './said-of-animals.ts';
 import { servicesContext } from './services.ts';
 import { formStyles } from './form-styles.ts';
@@ -33,6 +35,7 @@ export class SdAnimalForm extends LitElement {
   static override properties = {
     animalId: { type: String },
     fault: { state: true },
+    likeness: { state: true },
     remark: { state: true },
   };
 
@@ -53,6 +56,8 @@ export class SdAnimalForm extends LitElement {
 
   declare animalId: string;
   declare private fault: string;
+  /** That the group typed reads like another one. */
+  declare private likeness: string;
   declare private remark: string;
   private readonly session = new Select(this, (session) => session);
   private readonly services = new ContextConsumer(this, {
@@ -63,7 +68,7 @@ export class SdAnimalForm extends LitElement {
   constructor() {
     super();
     this.animalId = '';
-    this.fault = '';
+    this.fault = this.likeness = '';
     this.remark = '';
   }
 
@@ -83,6 +88,11 @@ export class SdAnimalForm extends LitElement {
       : undefined;
     this.remark = like?.sentence ?? '';
     this.fault = '';
+  }
+
+  private onGroup(): void {
+    const { session } = this.session;
+    this.likeness = session ? likeGroup(session.notebook, this.field('group')) : '';
   }
 
   private async onSubmit(event: SubmitEvent): Promise<void> {
@@ -154,6 +164,7 @@ export class SdAnimalForm extends LitElement {
       if (input) input.value = '';
     }
     this.remark = '';
+    this.onGroup();
     this.renderRoot.querySelector<HTMLInputElement>('[name="tag"]')?.focus();
   }
 
@@ -207,9 +218,11 @@ export class SdAnimalForm extends LitElement {
           ${
             animal
               ? nothing
-              : html`<label class="field"
-                  >${say('Group')} <input name="group" autocomplete="off" autocapitalize="off"
-                /></label>`
+              : groupField({
+                  label: say('Group'),
+                  likeness: this.likeness,
+                  onInput: () => this.onGroup(),
+                })
           }
           ${this.renderChoice(say('Species'), 'species', allSpecies, animal?.species)}
           ${this.renderChoice(say('Class'), 'class', classes, animal?.class)}

@@ -76,6 +76,38 @@ describe('<sd-animals-dialog>', () => {
     await says(dialog, 'Line 2: There is no tag on this line.');
   });
 
+  it('points out a group spelled almost like a known one, wherever animals are added', async () => {
+    const warning = (name: string): string =>
+      `There is a group “ewes” already. “${name}” will be another one.`;
+    const at = await open('Add many');
+    const many = panel(at.dialog, 'sd-add-animals');
+    type(deep<HTMLTextAreaElement>(many, 'textarea'), 'K-1\tEWES\nK-2\tEWES\nK-3\tewes\nK-4');
+    await says(many, warning('EWES'));
+    expect(allText(many).split('There is a group')).to.have.length(2);
+    type(deep<HTMLInputElement>(many, '[name="group"]'), 'Ewes');
+    await says(many, warning('Ewes'));
+    button(many, 'Add 4 animals').click();
+    await until(
+      () => !allText(many).includes('There is a group'),
+      () => allText(many),
+    );
+    button(at.dialog, 'Add one').click();
+    const one = deep(at.dialog, 'sd-animal-form[slot="one"]');
+    type(deep<HTMLInputElement>(one, '[name="group"]'), 'eWes ');
+    await says(one, warning('eWes'));
+    type(deep<HTMLInputElement>(one, '[name="group"]'), 'ewes ');
+    await until(
+      () => !allText(one).includes('There is a group'),
+      () => allText(one),
+    );
+    fill(one, 'tag', 'K-5');
+    button(one, 'Add the animal').click();
+    await says(at.dialog, 'K-5 is added.');
+    expect(
+      groupOn(at.session.notebook, animalsOf(at.session.notebook).at(-1)?.id ?? '', TODAY),
+    ).to.equal('ewes');
+  });
+
   it('takes newcomers as here from the open day on, so that the days before keep their number', async () => {
     const at = await open('Add many');
     const many = panel(at.dialog, 'sd-add-animals');
