@@ -89,5 +89,9 @@ export function pasteSentence(paste: PasteEdit): string {
         n: paste.passedOver,
       }),
     );
+  if (paste.notOpen > 0)
+    parts.push(
+      say('{n} stood over a day that is not open and were left out.', { n: paste.notOpen }),
+    );
   return parts.join(' ');
 }

@@ -172,8 +172,10 @@ export interface PasteEdit {
   readonly edit: Edit | null;
   readonly block: Block;
   readonly faults: readonly { readonly place: Place; readonly reason: string }[];
-  /** Cells passed over because they are worked out or of a day that is not open. */
+  /** Cells passed over because they are worked out. */
   readonly passedOver: number;
+  /** Cells passed over because their day is not open. */
+  readonly notOpen: number;
   /** Rows and columns of the paste that do not fit under and right of where it starts. */
   readonly rowsTooMany: number;
   readonly columnsTooMany: number;
@@ -202,6 +204,7 @@ export function pasteEdit(
   const places: Place[] = [];
   const faults: { place: Place; reason: string }[] = [];
   let passedOver = 0;
+  let notOpen = 0;
   for (let r = block.rows[0]; r <= lastRow; r += 1) {
     const row = sheet.rows[r];
     const line = texts[isOne ? 0 : r - block.rows[0]];
@@ -214,7 +217,9 @@ export function pasteEdit(
       const pasted = text(c);
       if (!column || pasted === undefined) continue;
       if (!column.isTypable) {
-        if (pasted.trim() !== '') passedOver += 1;
+        if (pasted.trim() === '') continue;
+        if (column.isOpen) passedOver += 1;
+        else notOpen += 1;
         continue;
       }
       const place = { row: row.id, day: column.day, column: column.column.id };
@@ -250,6 +255,7 @@ export function pasteEdit(
     block,
     faults,
     passedOver,
+    notOpen,
     rowsTooMany: isOne ? 0 : height - (lastRow - block.rows[0] + 1),
     columnsTooMany: isOne ? 0 : width - (lastColumn - block.columns[0] + 1),
   };

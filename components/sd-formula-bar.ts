@@ -13,6 +13,7 @@ import type { LeftOver } from './left-over.ts';
 import { laneSelect } from './lane-select.ts';
 import { naming } from './naming.ts';
 import { settled } from './next-frame.ts';
+import { tell } from './page-message.ts';
 import type { FormulaChange, SdFormulaField } from './sd-formula-field.ts';
 import { Select } from './selector-controller.ts';
 import { theme } from './theme.ts';
@@ -159,6 +160,8 @@ export class SdFormulaBar extends LitElement {
     // Before the figures are worked out anew: the next key is the grid's already.
     this.done();
     await kept;
+    const words = say('The formula of {column} is kept.', { column: column.label ?? column.key });
+    tell(this, words, 'with undo');
   }
 
   private onKeydown(event: KeyboardEvent): void {

@@ -124,7 +124,7 @@ export class SdFormulaField extends LitElement {
     this.caret = caret;
     this.isSettled = false;
     clearTimeout(this.settling);
-    this.settling = setTimeout(() => this.showOutcome(), SETTLE_MS);
+    this.settling = setTimeout(() => this.settle(), SETTLE_MS);
     this.offer(false);
     const detail: FormulaChange = { value, fault: this.fault };
     this.dispatchEvent(
@@ -190,15 +190,20 @@ export class SdFormulaField extends LitElement {
 
   private onBlur(): void {
     this.hasFocus = false;
-    this.completions = null;
     this.showOutcome();
   }
 
   /**
-   * Shows what is wrong, or what the formula gives, without waiting for a pause. What stands below may
-   * move by it, so a press that has begun there ends first.
+   * Shows what is wrong, or what the formula gives, without waiting for a pause; the names to choose from
+   * would lie over it.
    */
   showOutcome(): void {
+    this.completions = null;
+    this.settle();
+  }
+
+  /** What stands below may move by what is shown, so a press that has begun there ends first. */
+  private settle(): void {
     clearTimeout(this.settling);
     afterPress(() => (this.isSettled = true));
   }

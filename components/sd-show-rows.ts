@@ -105,6 +105,11 @@ export class SdShowRows extends LitElement {
         ? by
         : 'order';
     this.model?.sortBy({ by: sort, isDescending: direction === 'down' });
+    const words = this.model && sortsOf(this.model).find(([one]) => one === value)?.[1];
+    const sentence = say('In this order: {order}.', { order: words ?? value });
+    this.dispatchEvent(
+      new CustomEvent('sd-say', { detail: { sentence }, bubbles: true, composed: true }),
+    );
   }
 
   protected override render(): TemplateResult | typeof nothing {
