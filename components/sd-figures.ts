@@ -146,6 +146,16 @@ export class SdFigures extends LitElement {
             if (naming.isOn) event.preventDefault();
           }}
           @click=${() => {
+            if (line.group !== null && naming.isOn) {
+              tell(
+                this,
+                say(
+                  'Of one group alone a figure has no name in formulas. Write it out, with herd["{group}"], or click the figure of all.',
+                  { group: line.group },
+                ),
+              );
+              return;
+            }
             if (naming.offer(figure.key)) return;
             void askOrigin(this, { kind: 'figure', figure: figure.id, group: line.group });
           }}

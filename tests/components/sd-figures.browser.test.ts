@@ -86,7 +86,14 @@ describe('<sd-figures>', () => {
     expect(press(), 'no formula is being written').to.equal(false);
     naming.begin(take);
     expect(press(), 'the formula keeps the focus').to.equal(true);
+    const said: string[] = [];
+    figures.addEventListener('page-message', (event) =>
+      said.push((event as CustomEvent<{ sentence: string }>).detail.sentence),
+    );
+    // The name stands for the figure of all: that of one group is not what it would give.
     row?.querySelector<HTMLElement>('button.figure')?.click();
+    expect(said.join()).to.contain('Of one group alone a figure has no name in formulas.');
+    row?.querySelector<HTMLElement>('td.all button.figure')?.click();
     naming.end(take);
     const key = figuresOf(small()).find(({ label }) => label === 'mean')?.key;
     expect(taken).to.deep.equal([key, key]);
