@@ -125,6 +125,9 @@ describe('sd-grid: what is selected', () => {
 });
 
 describe('sd-grid: a selection that is dragged', () => {
+  // A frame may take long where other programs run; that is no matter of these tests.
+  const slow = { timeout: 15_000 };
+
   function mouse(target: EventTarget, type: string, at: { x: number; y: number }): void {
     const buttons = type === 'mouseup' ? 0 : 1;
     const init = { clientX: at.x, clientY: at.y, buttons, bubbles: true, composed: true };
@@ -140,13 +143,17 @@ describe('sd-grid: a selection that is dragged', () => {
     const x = cellAt(grid, 'A-002', 'chamber1').getBoundingClientRect().left + 5;
     mouse(cellAt(grid, 'A-002', 'chamber1'), 'mousedown', { x, y: box.top + 150 });
     mouse(window, 'mousemove', { x, y: box.bottom + 30 });
-    await waitUntil(() => (grid.hand.block?.rows[1] ?? 0) >= 15, 'the selection goes on below');
+    await waitUntil(
+      () => (grid.hand.block?.rows[1] ?? 0) >= 15,
+      'the selection goes on below',
+      slow,
+    );
     expect(grid.hand.block?.rows[0]).to.equal(1);
     await settled(grid);
     expect(scroller.scrollTop).to.be.greaterThan(100);
     mouse(window, 'mousemove', { x, y: box.top + 20 });
-    await waitUntil(() => grid.hand.block?.rows[0] === 0, 'the selection goes on above');
-    await waitUntil(() => scroller.scrollTop === 0, 'the first rows are in sight');
+    await waitUntil(() => grid.hand.block?.rows[0] === 0, 'the selection goes on above', slow);
+    await waitUntil(() => scroller.scrollTop === 0, 'the first rows are in sight', slow);
     expect(grid.hand.block).to.deep.equal({ rows: [0, 1], columns: [1, 1] });
     mouse(window, 'mousemove', { x, y: box.bottom + 30 });
     mouse(window, 'mouseup', { x, y: box.bottom + 30 });
