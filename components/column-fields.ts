@@ -56,7 +56,7 @@ export function columnFields(
       ${draft.kind === 'score' ? field(say('In steps of'), 'step', draft.step) : nothing}
       ${draft.kind === 'formula' ? field(say('Decimals'), 'decimals', draft.decimals) : nothing}
       ${field(say('Width in pixels'), 'width', draft.width, say('as needed'))}
-      ${field(say('Name in formulas'), 'key', draft.key, say('from the name'))}
+      ${field(say('Name in formulas'), 'key', draft.key, isNew ? say('from the name') : '')}
     </div>
     ${field(say('What to type here, or what it means'), 'help', draft.help)}
     <label

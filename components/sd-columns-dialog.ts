@@ -7,7 +7,7 @@ import { isFault, type Fault } from '../shared/value.ts';
 import {
   addColumn,
   changeColumn,
-  removeRecord,
+  removeColumn,
   reorderColumn,
 } from '../src/notebook/edit-records.ts';
 import { keyFromLabel } from '../src/notebook/key-name.ts';
@@ -209,7 +209,8 @@ export class SdColumnsDialog extends LitElement {
       this.fault = facts.sentence;
       return;
     }
-    const key = draft.key.trim() === '' ? keyFromLabel(notebook, draft.label) : draft.key.trim();
+    const column = columnOf(notebook, columnId);
+    const key = draft.key.trim() || (column?.key ?? keyFromLabel(notebook, draft.label));
     if (draft.kind === 'formula') {
       const wrong = session.engine.check(draft.formula.trim().replace(/^=\s*/, ''), 'column', key);
       if (wrong) {
@@ -222,7 +223,6 @@ export class SdColumnsDialog extends LitElement {
       columnId === 'new'
         ? addColumn(notebook, this.newId(), { ...facts, key, label, kind: draft.kind })
         : changeColumn(notebook, columnId, { ...facts, key });
-    const column = columnOf(notebook, columnId);
     const emptied = column ? emptiedIn(column, draft) : [];
     const isDone = await this.dispatch(
       isFault(edit) ? edit : { ...edit, sets: [...edit.sets, ...emptied] },
@@ -237,15 +237,10 @@ export class SdColumnsDialog extends LitElement {
   }
 
   private async takeAway(): Promise<void> {
-    const { columnId, draft } = this;
-    if (columnId === null) return;
-    const isDone = await this.dispatch(
-      removeRecord(
-        'columns',
-        columnId,
-        say('taking away the column {name}', { name: draft.label }),
-      ),
-    );
+    const { columnId } = this;
+    const { session } = this.columns;
+    if (!session || columnId === null) return;
+    const isDone = await this.dispatch(removeColumn(session.notebook, columnId));
     if (!isDone) return;
     this.leftOver.drop();
     await this.go(null);

@@ -6,8 +6,8 @@ import type {
   FigureFacts,
   Notebook,
 } from '../../shared/notebook.ts';
-import type { Fault } from '../../shared/value.ts';
-import { keyFault } from './key-name.ts';
+import { fault, type Fault } from '../../shared/value.ts';
+import { keptNameFault, keyFault } from './key-name.ts';
 import { blocksOf, columnOf, columnsOf, figuresOf } from './read.ts';
 import { orderAtEnd, orderBefore, setsOf } from './record-sets.ts';
 import { say } from '../text/say.ts';
@@ -35,9 +35,13 @@ export function changeColumn(
   id: string,
   facts: Partial<ColumnFacts>,
 ): Edit | Fault {
-  const wrong = facts.key === undefined ? null : keyFault(notebook, facts.key, id);
+  const column = columnOf(notebook, id);
+  const wrong =
+    facts.key === undefined
+      ? null
+      : (keptNameFault(column?.key, facts.key) ?? keyFault(notebook, facts.key, id));
   if (wrong) return wrong;
-  const label = columnOf(notebook, id)?.label;
+  const label = column?.label;
   return {
     label:
       label === undefined
@@ -46,6 +50,18 @@ export function changeColumn(
     source: 'typed',
     sets: setsOf('columns', id, facts),
   };
+}
+
+/** Takes a column away; not the one that says which samples do not count. */
+export function removeColumn(notebook: Notebook, id: string): Edit | Fault {
+  const column = columnOf(notebook, id);
+  if (column?.key === 'status')
+    return fault(
+      'status-needed',
+      say('Without this column spoiled samples would count. Hide it instead.'),
+    );
+  const name = column?.label ?? column?.key ?? '';
+  return removeRecord('columns', id, say('taking away the column {name}', { name }));
 }
 
 /** Puts a column before another one (`null`: last). */

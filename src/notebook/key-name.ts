@@ -10,6 +10,24 @@ export const reservedNames: ReadonlySet<string> = new Set([
 ]);
 
 /**
+ * Columns that the page itself reads by these names: were one called otherwise, spoiled samples would count, or no
+ * count be found. What they are called on the page is free.
+ */
+const keptNames: ReadonlySet<string> = new Set(['status', 'epg', 'eggs', 'factor', 'grams']);
+
+/** Why a column keeps the name it has in formulas; null where it may be given another. */
+export function keptNameFault(held: string | undefined, key: string): Fault | null {
+  if (held === undefined || held === key || !keptNames.has(held)) return null;
+  return fault(
+    'kept-name',
+    say(
+      '"{key}" stays the name in formulas: the page itself reads the column by it. Its name on the page can be changed.',
+      { key: held },
+    ),
+  );
+}
+
+/**
  * Why a key cannot be a formula name: its letters, a name already used by a column, limit or figure,
  * or one that formulas reserve. `null` when it can. `exceptId` is the record being renamed.
  */

@@ -93,6 +93,12 @@ export function columnByKey(notebook: Notebook, key: string): Column | undefined
   return byKey.get(key);
 }
 
+/** The column of a sign that dangers are read from (`eyelid`, `jaw`): the template's own, whatever its name in formulas is by now. */
+export function signColumn(notebook: Notebook, name: string): Column | undefined {
+  const own = columnsOf(notebook).find(({ id }) => id === `c-${name}`);
+  return own ?? columnByKey(notebook, name);
+}
+
 const daysListed = new WeakMap<object, readonly SamplingDay[]>();
 
 /** Sampling days not removed, oldest first; several on one date by their labels. */

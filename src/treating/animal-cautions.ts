@@ -1,6 +1,6 @@
 import type { Animal, Notebook } from '../../shared/notebook.ts';
 import type { Outcome } from '../notebook/outcome.ts';
-import { columnByKey, dayOf, readingOf } from '../notebook/read.ts';
+import { signColumn, dayOf, readingOf } from '../notebook/read.ts';
 import { daysAfterTreatment, isStillHigh } from './after-treatment.ts';
 import { isYoung, speciesOf } from './animal-kind.ts';
 import { eyelidOf, PALE_FROM, scoreOf } from './herd-alarm.ts';
@@ -72,7 +72,7 @@ export function animalCautions(
 }
 
 function isTicked(notebook: Notebook, dayId: string, animalId: string, key: string): boolean {
-  const column = columnByKey(notebook, key);
+  const column = signColumn(notebook, key);
   const reading = column && readingOf(notebook, dayId, animalId, column.id);
   return reading?.kind === 'tick' && reading.value;
 }

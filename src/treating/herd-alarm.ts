@@ -1,5 +1,5 @@
 import type { Notebook } from '../../shared/notebook.ts';
-import { columnByKey, markOf, readingOf } from '../notebook/read.ts';
+import { signColumn, markOf, readingOf } from '../notebook/read.ts';
 import { presentAnimals } from '../notebook/present.ts';
 import { atLeast } from '../stats/at-least.ts';
 import { limitByKey } from './limit-by-key.ts';
@@ -65,7 +65,7 @@ export function scoreOf(
   animalId: string,
   key: string,
 ): number | null {
-  const column = columnByKey(notebook, key);
+  const column = signColumn(notebook, key);
   const reading = column && readingOf(notebook, dayId, animalId, column.id);
   return reading?.kind === 'number' ? reading.value : null;
 }

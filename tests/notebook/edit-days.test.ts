@@ -20,7 +20,7 @@ import {
   removeDay,
   type Reach,
 } from '../../src/notebook/edit-days.ts';
-import { changeColumn } from '../../src/notebook/edit-records.ts';
+import { changeColumn, removeColumn } from '../../src/notebook/edit-records.ts';
 import { emptyNotebook, fromTemplate } from '../../src/notebook/from-template.ts';
 import { groupOn, presentAnimals } from '../../src/notebook/present.ts';
 import { limitWordOn } from '../../src/notebook/limit-words.ts';
@@ -31,6 +31,7 @@ import {
   daysOf,
   limitsOf,
   limitValue,
+  signColumn,
 } from '../../src/notebook/read.ts';
 
 let ms = 10;
@@ -291,6 +292,22 @@ describe('animals', () => {
 });
 
 describe('changeColumn(notebook, id, facts)', () => {
+  it('keeps the names that the page itself reads, so that spoiled samples stay out, and the column that names them', () => {
+    for (const key of ['status', 'epg', 'eggs', 'factor', 'grams']) {
+      expect(changeColumn(summer, `c-${key}`, { key: 'other' })).toMatchObject({
+        fault: 'kept-name',
+      });
+      expect(isFault(changeColumn(summer, `c-${key}`, { key, label: 'other' }))).toBe(false);
+    }
+    expect(removeColumn(summer, 'c-status')).toMatchObject({ fault: 'status-needed' });
+    expect(isFault(removeColumn(summer, 'c-eyelid'))).toBe(false);
+  });
+
+  it('reads the alarm of pale eyelids from its column also under another name in formulas', () => {
+    const renamed = apply(summer, changeColumn(summer, 'c-eyelid', { key: 'eyelids' }));
+    expect(signColumn(renamed, 'eyelid')?.id).toBe('c-eyelid');
+  });
+
   it('renames by one field, and refuses a name that is taken or reserved', () => {
     const edit = changeColumn(summer, 'c-eyelid', { key: 'eyelids' });
     expect(!isFault(edit) && edit.sets).toHaveLength(1);
