@@ -55,6 +55,11 @@ export class SdFindAnimal extends LitElement {
         text-align: start;
       }
 
+      .said p {
+        margin: 0;
+        padding: 8px 12px;
+      }
+
       li small {
         color: var(--soft);
       }
@@ -157,9 +162,21 @@ export class SdFindAnimal extends LitElement {
     else void this.add();
   }
 
+  private get isNew(): boolean {
+    return this.text.trim() !== '' && !this.found.some(({ isItself }) => isItself);
+  }
+
+  /** What is to be known before one is chosen or added; it stands above them, since they lie over what is below. */
+  private get said(): readonly TemplateResult[] {
+    const doubt = this.isNew ? this.likeness : '';
+    return [
+      ...(doubt === '' ? [] : [html`<p class="hint" role="status">${doubt}</p>`]),
+      ...(this.sentence === '' ? [] : [html`<p class="fault" role="alert">${this.sentence}</p>`]),
+    ];
+  }
+
   protected override render(): TemplateResult {
-    const { found, text } = this;
-    const isNew = text.trim() !== '' && !found.some(({ isItself }) => isItself);
+    const { found, text, isNew } = this;
     return html`
       <input
         type="search"
@@ -180,6 +197,7 @@ export class SdFindAnimal extends LitElement {
         text.trim() === ''
           ? nothing
           : html`<ul aria-label=${say('Animals found')}>
+              ${this.said.length > 0 ? html`<li class="said">${this.said}</li>` : nothing}
               ${found.slice(0, shownAtMost).map(
                 ({ id, tag, name }) =>
                   html`<li>
@@ -206,8 +224,7 @@ export class SdFindAnimal extends LitElement {
               }
             </ul>`
       }
-      ${isNew && this.likeness !== '' ? html`<p class="hint" role="status">${this.likeness}</p>` : nothing}
-      ${this.sentence === '' ? nothing : html`<p class="fault" role="alert">${this.sentence}</p>`}
+      ${text.trim() === '' ? this.said : nothing}
     `;
   }
 }
