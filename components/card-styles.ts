@@ -40,14 +40,12 @@ export const cardStyles: CSSResult = css`
       top: 48px;
     }
 
-    .part-field :is(input, button) {
-      scroll-margin-top: 132px;
+    :host {
+      --under-head: 132px;
     }
-  }
 
-  @media (max-width: 21em) {
-    .part-field.count .field > input {
-      font-size: 1.375rem;
+    .part-field :is(input, button) {
+      scroll-margin-top: var(--under-head);
     }
   }
 
@@ -154,7 +152,7 @@ export const cardStyles: CSSResult = css`
 
   /* Brought to the eye, a field must not lie under the buttons at the foot of the card. */
   .part-field :is(input, button) {
-    scroll-margin-block: 84px 88px;
+    scroll-margin-block: var(--under-head, 84px) 88px;
   }
 
   .part-field.count .field > input {
@@ -270,6 +268,12 @@ export const cardStyles: CSSResult = css`
 
   .onward .main {
     font-size: 1.125rem;
+  }
+
+  @media (max-width: 21em) {
+    .part-field.count .field > input {
+      font-size: 1.375rem;
+    }
   }
 
   @media print {

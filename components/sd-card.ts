@@ -303,7 +303,7 @@ export class SdCard extends LitElement {
     await this.updateComplete;
     const lanes = partColumnOf(session.notebook, column)?.id;
     this.renderRoot.querySelector(`#field-${lanes} button`)?.scrollIntoView({ block: 'nearest' });
-    this.shadowRoot?.activeElement?.scrollIntoView({ block: 'nearest' });
+    this.renderRoot.querySelector(`#field-${column.id}`)?.scrollIntoView({ block: 'nearest' });
   }
 
   protected override render(): TemplateResult {
