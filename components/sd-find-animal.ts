@@ -14,6 +14,14 @@ import { say } from '../src/text/say.ts';
 
 const shownAtMost = 6;
 
+/** An animal that fits what was typed, and how near it is: see {@link rankOf}. */
+interface Found {
+  readonly id: string;
+  readonly tag: string;
+  readonly name: string;
+  readonly rank: number;
+}
+
 /**
  * Finds an animal by any part of its tag or name, and adds one that is not there, without leaving the
  * card. Fires `sd-animal-found` (detail: row).
@@ -80,35 +88,24 @@ export class SdFindAnimal extends LitElement {
     this.sentence = '';
   }
 
-  private get found(): readonly {
-    readonly id: string;
-    readonly tag: string;
-    readonly name: string;
-    /** Its tag or electronic number is what was typed, however it is written. */
-    readonly isItself: boolean;
-    /** Its tag differs from that by case, zeros or spaces alone. */
-    readonly isLike: boolean;
-  }[] {
+  private get found(): readonly Found[] {
     const session = this.animals.session;
     const typed = this.text.trim();
     const asked = typed.toLowerCase();
     if (!session?.openDay || asked === '') return [];
     const rank = rankOf(typed);
     return presentAnimals(session.notebook, session.openDay)
-      .filter(
-        (animal) =>
-          rank(animal) < 3 ||
-          animal.tag.toLowerCase().includes(asked) ||
-          (animal.name ?? '').toLowerCase().includes(asked),
-      )
-      .sort((one, other) => rank(one) - rank(other))
       .map((animal) => ({
         id: animal.id,
         tag: animal.tag,
         name: animal.name ?? '',
-        isItself: rank(animal) === 0,
-        isLike: rank(animal) === 1,
-      }));
+        rank: rank(animal),
+      }))
+      .filter(
+        (one) =>
+          one.rank < 3 || [one.tag, one.name].some((words) => words.toLowerCase().includes(asked)),
+      )
+      .sort((one, other) => one.rank - other.rank);
   }
 
   /** That a tag like the one typed is known, differing only by zeros, case or spaces. */
@@ -153,7 +150,7 @@ export class SdFindAnimal extends LitElement {
     if (event.key !== 'Enter' || event.isComposing || this.text.trim() === '') return;
     event.preventDefault();
     // Of several that fit, none is taken that was not named: its counts would be another's.
-    const isOne = first?.isItself || (first?.isLike && !second?.isLike);
+    const isOne = first?.rank === 0 || (first?.rank === 1 && second?.rank !== 1);
     if (first && second && !isOne)
       this.sentence = say('{n} animals fit: choose one, or type more of it.', {
         n: this.found.length,
@@ -162,13 +159,9 @@ export class SdFindAnimal extends LitElement {
     else void this.add();
   }
 
-  private get isNew(): boolean {
-    return this.text.trim() !== '' && !this.found.some(({ isItself }) => isItself);
-  }
-
   /** What is to be known before one is chosen or added; it stands above them, since they lie over what is below. */
-  private get said(): readonly TemplateResult[] {
-    const doubt = this.isNew ? this.likeness : '';
+  private said(isNew: boolean): readonly TemplateResult[] {
+    const doubt = isNew ? this.likeness : '';
     return [
       ...(doubt === '' ? [] : [html`<p class="hint" role="status">${doubt}</p>`]),
       ...(this.sentence === '' ? [] : [html`<p class="fault" role="alert">${this.sentence}</p>`]),
@@ -176,7 +169,9 @@ export class SdFindAnimal extends LitElement {
   }
 
   protected override render(): TemplateResult {
-    const { found, text, isNew } = this;
+    const { found, text } = this;
+    const isNew = text.trim() !== '' && found.every(({ rank }) => rank > 0);
+    const said = this.said(isNew);
     return html`
       <input
         type="search"
@@ -197,7 +192,7 @@ export class SdFindAnimal extends LitElement {
         text.trim() === ''
           ? nothing
           : html`<ul aria-label=${say('Animals found')}>
-              ${this.said.length > 0 ? html`<li class="said">${this.said}</li>` : nothing}
+              ${said.length > 0 ? html`<li class="said">${said}</li>` : nothing}
               ${found.slice(0, shownAtMost).map(
                 ({ id, tag, name }) =>
                   html`<li>
@@ -224,7 +219,7 @@ export class SdFindAnimal extends LitElement {
               }
             </ul>`
       }
-      ${text.trim() === '' ? this.said : nothing}
+      ${text.trim() === '' ? said : nothing}
     `;
   }
 }
