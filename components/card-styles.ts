@@ -29,10 +29,6 @@ export const cardStyles: CSSResult = css`
       padding: 2px 12px;
       background: var(--paper);
     }
-
-    .part-field :is(input, button) {
-      scroll-margin-top: 76px;
-    }
   }
 
   @media (max-width: 43.75em) and (min-height: 560px) {
@@ -42,10 +38,6 @@ export const cardStyles: CSSResult = css`
 
     :host {
       --under-head: 132px;
-    }
-
-    .part-field :is(input, button) {
-      scroll-margin-top: var(--under-head);
     }
   }
 

@@ -114,6 +114,12 @@ export class SdCard extends LitElement {
     if (this.row === null) this.recall();
   }
 
+  protected override updated(changed: PropertyValues): void {
+    const { session } = this.revision;
+    if (session?.openDay && (changed.has('row') || changed.has('line')))
+      keepPlace(session.notebook.id, session.openDay, { line: this.line, row: this.row });
+  }
+
   /** A card that is shown anew goes on where the last one was. */
   private recall(): void {
     const { session } = this.revision;
@@ -313,15 +319,13 @@ export class SdCard extends LitElement {
       return html`<p>${say('Add a sampling day first; then the cards are here.')}</p>`;
     if (this.row === null || !animals.some((animal) => animal.id === this.row))
       this.row = animals[0]?.id ?? null;
-    keepPlace(session.notebook.id, session.openDay, { line: this.line, row: this.row });
     const at = animals.findIndex((animal) => animal.id === this.row);
     const animal = animals[at];
     if (!animal)
       return html`<p>${say('No animal is present on this day. Add one by its tag.')}</p>
         <sd-find-animal @sd-animal-found=${this.onFoundEvent}></sd-find-animal>`;
     const day = session.openDay;
-    const date = dayOf(session.notebook, day)?.date ?? day;
-    const group = groupOn(session.notebook, animal.id, date);
+    const group = groupOn(session.notebook, animal.id, dayOf(session.notebook, day)?.date ?? day);
     const place = this.placeWords(at, animals.length);
     const couldNot = couldNotBar(this.remark, this.couldNot);
     return html`
@@ -376,12 +380,9 @@ export class SdCard extends LitElement {
   };
 
   private readonly goToList = (): void => {
+    const detail = { kind: 'treatment list' };
     this.dispatchEvent(
-      new CustomEvent('sd-go-to-block', {
-        detail: { kind: 'treatment list' },
-        bubbles: true,
-        composed: true,
-      }),
+      new CustomEvent('sd-go-to-block', { detail, bubbles: true, composed: true }),
     );
   };
 }
