@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Column, Notebook } from '../shared/notebook.ts';
 import type { LineKind } from '../src/notebook/line.ts';
-import { animalOf, columnsOf, dayOf, readingOf } from '../src/notebook/read.ts';
+import { animalOf, columnsOf, dayOf, markOf, readingOf } from '../src/notebook/read.ts';
 import { mainCounts } from './cup-state.ts';
 import { choiceHeld, choicesOf, type Choice } from './grid-choices.ts';
 import { textToEdit, typingOf } from './grid-edits.ts';
@@ -103,7 +103,7 @@ function labelOf(column: Column): string {
 
 /** The points of a score as this notebook's person writes them. */
 function pointsOf(notebook: Notebook, column: Column): readonly Choice[] {
-  return choicesOf(column, typingOf(notebook).decimalMark).filter(({ text }) => text !== '');
+  return choicesOf(column, markOf(notebook)).filter(({ text }) => text !== '');
 }
 
 /** The keypad a column needs; words get the whole keyboard, and so does a count's "too many". */

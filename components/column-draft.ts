@@ -2,7 +2,7 @@ import type { SetTo } from '../shared/edit.ts';
 import type { Column, ColumnFacts, ColumnKind, Notebook } from '../shared/notebook.ts';
 import { fault, type Fault } from '../shared/value.ts';
 import { toShown, toStored } from '../src/engine/stored-formula.ts';
-import { aboutOf } from '../src/notebook/read.ts';
+import { markOf } from '../src/notebook/read.ts';
 import { parseNumber, writeNumber } from '../src/text/decimal-text.ts';
 import { narrowest, widest } from './grid-layout.ts';
 import { say } from '../src/text/say.ts';
@@ -62,9 +62,8 @@ export const allKindWords: Readonly<Record<ColumnKind, string>> = {
 };
 
 export function draftOf(notebook: Notebook, column: Column): ColumnDraft {
-  const { decimalMark = '.' } = aboutOf(notebook);
   const number = (value: number | undefined): string =>
-    value === undefined ? '' : writeNumber(value, decimalMark);
+    value === undefined ? '' : writeNumber(value, markOf(notebook));
   return {
     label: column.label ?? '',
     key: column.key,
@@ -100,7 +99,7 @@ export function factsOf(notebook: Notebook, draft: ColumnDraft): Partial<ColumnF
   for (const field of ['width', 'decimals', 'low', 'high', 'step'] as const) {
     const typed = draft[field].trim();
     if (typed === '') continue;
-    const value = parseNumber(typed, aboutOf(notebook).decimalMark ?? '.');
+    const value = parseNumber(typed, markOf(notebook));
     if (typeof value !== 'number') return value;
     numbers[field] = value;
   }

@@ -3,7 +3,6 @@ import type { Words } from './announcer.ts';
 import { cupSentence } from './cup-sentence.ts';
 import { cupState } from './cup-state.ts';
 import type { CellEditor } from './cell-editor.ts';
-import { FollowingSession } from './following-session.ts';
 import { clearEdit, fillDownEdit, textToEdit, typedEdit } from './grid-edits.ts';
 import { nextEmpty } from './grid-empty.ts';
 import type { Command } from './grid-keys.ts';
@@ -300,7 +299,7 @@ export class GridHand {
     const { editor } = this.host;
     if (editor.editing === 'no') return true;
     const { text, isChanged } = editor;
-    const isRefused = isChanged && this.model.session instanceof FollowingSession;
+    const isRefused = isChanged && !this.model.session.isWriting;
     if (!isRefused) editor.end();
     // Refused it is with a sentence, and what to do.
     if (isChanged) this.type(text);
@@ -387,7 +386,7 @@ export class GridHand {
     const { session } = this.model;
     void session.dispatch(edit).then(() => {
       // Refused, another sentence says why.
-      if (!(session instanceof FollowingSession)) this.host.say(sentence);
+      if (session.isWriting) this.host.say(sentence);
     });
     this.host.settle(true);
   }

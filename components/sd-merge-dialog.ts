@@ -6,7 +6,6 @@ import { bringsOf, type Brings } from '../src/notebook/merge-brings.ts';
 import { aboutOf } from '../src/notebook/read.ts';
 import type { Merged } from '../src/notebook/merge.ts';
 import { mergeLabel } from '../src/session/session.ts';
-import { FollowingSession } from './following-session.ts';
 import { mergeStyles } from './merge-styles.ts';
 import { bringWords, doneWords } from './merge-words.ts';
 import { openDialog } from './open-dialog.ts';
@@ -214,7 +213,7 @@ export class SdMergeDialog extends LitElement {
 
   private renderLook({ name, merged, brings }: Look): TemplateResult {
     const words = bringWords(merged.notebook, brings);
-    const isFollowing = this.session.value instanceof FollowingSession;
+    const isFollowing = this.session.value?.isWriting === false;
     return html`
       <section aria-labelledby="brings">
         <h3 id="brings" tabindex="-1">${say('What {name} brings', { name })}</h3>

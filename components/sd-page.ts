@@ -5,7 +5,6 @@ import { addBlock } from '../src/notebook/edit-records.ts';
 import type { Session } from '../src/session/session.ts';
 import { animalsOf, blocksOf, daysOf, herdWordOf } from '../src/notebook/read.ts';
 import { blockRegistry, blockTitle } from './block-registry.ts';
-import { FollowingSession } from './following-session.ts';
 import { openDialog } from './open-dialog.ts';
 import { tell, type PageMessage } from './page-message.ts';
 import { SdSheet } from './sd-sheet.ts';
@@ -122,12 +121,15 @@ export class SdPage extends LitElement {
     const target = event.composedPath()[0];
     const isSearch = target instanceof HTMLInputElement && target.type === 'search';
     const { session } = this.blocks;
-    if (isSearch || !(session instanceof FollowingSession)) return;
+    if (isSearch || !session || session.isWriting) return;
     event.preventDefault();
     event.stopImmediatePropagation();
     // A dialog says it itself: over the page it would not be seen.
     const isInSheet = event.composedPath().some((at) => at instanceof SdSheet);
-    if (isInSheet && !session.mayWrite()) return;
+    if (isInSheet) {
+      session.mayWrite();
+      return;
+    }
     const sentence = say(
       'Another tab writes this notebook: take over at the top of the page to type here.',
     );

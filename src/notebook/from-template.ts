@@ -4,7 +4,7 @@ import type { ColumnFacts, Criterion, Notebook } from '../../shared/notebook.ts'
 import type { Template, TemplateColumn } from '../../shared/template.ts';
 import type { DecimalMark } from '../text/decimal-text.ts';
 import { applyEdit } from './apply-edit.ts';
-import { ordersAtEnd, setsOf } from './record-sets.ts';
+import { columnId, ordersAtEnd, setsOf } from './record-sets.ts';
 
 /** What a new notebook is told from outside, so that making one stays a pure step. */
 export interface Making {
@@ -44,11 +44,6 @@ export function emptyNotebook(id: string): Notebook {
     decisions: {},
     readings: {},
   };
-}
-
-/** The id a template's column gets in every notebook, so that two notebooks of a season agree. */
-export function columnId(key: string): string {
-  return `c-${key}`;
 }
 
 /** Starts a notebook from a template: columns, limits, criteria, figures and blocks; no animals yet. */

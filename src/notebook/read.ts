@@ -16,6 +16,7 @@ import type { Table } from '../../shared/cell.ts';
 import type { Reading } from '../../shared/reading.ts';
 import type { DecimalMark } from '../text/decimal-text.ts';
 import { known, newest } from './cell.ts';
+import { columnId } from './record-sets.ts';
 
 /**
  * Reads one table into its records, in the order a person sees them, removed ones left out. The same
@@ -95,7 +96,7 @@ export function columnByKey(notebook: Notebook, key: string): Column | undefined
 
 /** The column of a sign that dangers are read from (`eyelid`, `jaw`): the template's own, whatever its name in formulas is by now. */
 export function signColumn(notebook: Notebook, name: string): Column | undefined {
-  const own = columnsOf(notebook).find(({ id }) => id === `c-${name}`);
+  const own = columnsOf(notebook).find(({ id }) => id === columnId(name));
   return own ?? columnByKey(notebook, name);
 }
 

@@ -3,6 +3,11 @@ import type { Json } from '../../shared/cell.ts';
 import type { SetTo } from '../../shared/edit.ts';
 import type { TableName } from '../../shared/notebook.ts';
 
+/** The id a template's column gets in every notebook, so that two notebooks of a season agree. */
+export function columnId(key: string): string {
+  return `c-${key}`;
+}
+
 /** Sets for the named facts of one record; `undefined` facts are left as they are. */
 export function setsOf(table: TableName, id: string, facts: object): SetTo[] {
   return Object.entries(facts)
